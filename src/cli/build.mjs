@@ -1,0 +1,4 @@
+// npm run build: what npm start serves, without serving it.
+import { ensureBuilt } from './ready.mjs';
+
+ensureBuilt();

@@ -1,0 +1,53 @@
+// npm run -s layerbook -- COMMAND: what the book can do without a screen. One JSON on stdout, nothing else.
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import * as m from '#lib/words/compiled/messages.js';
+import { badInput, type Call, type Outcome } from './outcome.ts';
+import { verifyCommand } from './verify.ts';
+
+interface Command {
+  readonly usage: string;
+  readonly takes: readonly ('file' | 'out')[];
+  run(call: Call): Promise<Outcome>;
+}
+
+const COMMANDS: Readonly<Record<string, Command>> = {
+  verify: { usage: 'layerbook verify FILE', takes: ['file'], run: verifyCommand },
+};
+
+async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Outcome> {
+  const locale = /^es/.test(env['LC_ALL'] || env['LC_MESSAGES'] || env['LANG'] || '') ? 'es' : 'en';
+  const [name = '', ...rest] = args;
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (command === undefined) {
+    return badInput('COMMAND', 'unknown-command', m.fault_unknown_command({ commands: Object.keys(COMMANDS).join(', ') }, { locale }));
+  }
+  const given = argumentsOf(rest, command);
+  if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
+  // npm changes into the project's folder; a path is meant from where the person stands.
+  const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
+  return command.run({ file: place(given.file), out: place(given.out), locale });
+}
+
+/** The arguments a command takes, neither fewer nor more, or null. */
+function argumentsOf(args: readonly string[], { takes }: Command): { file: string; out: string } | null {
+  try {
+    const { values, positionals } = parseArgs({ args: [...args], options: { out: { type: 'string' } }, allowPositionals: true });
+    const [file = '', ...more] = positionals;
+    const out = values.out ?? '';
+    const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
+    return fits ? { file, out } : null;
+  } catch {
+    return null;
+  }
+}
+
+try {
+  const { exit, answer } = await main(process.argv.slice(2), process.env);
+  console.log(JSON.stringify(answer));
+  process.exitCode = exit;
+} catch (error) {
+  // Our own mistake. 1 would say that an archive was changed; 70 is EX_SOFTWARE of sysexits.h.
+  console.error(error);
+  process.exitCode = 70;
+}

@@ -1,0 +1,14 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+
+/** SHA-256 (FIPS 180-4) of bytes, lower-case hex. */
+export function sha256Hex(bytes: Uint8Array): string {
+  return bytesToHex(sha256(bytes));
+}
+
+/** SHA-256 of the UTF-8 bytes of a text, lower-case hex. */
+export function sha256HexOfText(text: string): string {
+  return sha256Hex(utf8ToBytes(text));
+}
+
+export const HASH_PATTERN = /^[0-9a-f]{64}$/;

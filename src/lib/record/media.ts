@@ -1,0 +1,67 @@
+/** Media types the book keeps, told by their first bytes and never by a file's name. */
+export type MediaType = 'image/jpeg' | 'image/png' | 'image/webp' | 'image/heic' | 'application/pdf';
+
+export interface Media {
+  readonly type: MediaType;
+  /** Pixels as the header states them, before any orientation tag; null where the header was not understood. */
+  readonly width: number | null;
+  readonly height: number | null;
+  /** False when a JPEG ends before its end marker: kept as evidence, shown as damaged. */
+  readonly whole: boolean;
+}
+
+const HEIC_BRANDS = new Set(['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1']);
+
+/** What a file is, by magic bytes and header (JPEG ITU T.81, PNG RFC 2083, WebP RFC 9649, HEIF ISO/IEC 23008-12), or null. */
+export function sniff(bytes: Uint8Array): Media | null {
+  if (bytes.length < 12) return null;
+  if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return jpeg(bytes);
+  if (ascii(bytes, 1, 3) === 'PNG' && bytes[0] === 0x89) {
+    const sized = bytes.length >= 24;
+    return { type: 'image/png', width: sized ? u32(bytes, 16) : null, height: sized ? u32(bytes, 20) : null, whole: sized };
+  }
+  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') return { type: 'image/webp', width: null, height: null, whole: true };
+  if (ascii(bytes, 4, 4) === 'ftyp' && HEIC_BRANDS.has(ascii(bytes, 8, 4))) return { type: 'image/heic', width: null, height: null, whole: true };
+  if (ascii(bytes, 0, 5) === '%PDF-') return { type: 'application/pdf', width: null, height: null, whole: true };
+  return null;
+}
+
+/** Walks the marker segments to the frame header and the scan; what follows the scan must hold an end-of-image marker. */
+function jpeg(bytes: Uint8Array): Media {
+  let width: number | null = null;
+  let height: number | null = null;
+  let at = 2;
+  while (at + 4 <= bytes.length && bytes[at] === 0xff) {
+    const marker = bytes[at + 1]!;
+    if (marker === 0xff) {
+      at += 1;
+      continue;
+    }
+    const length = u16(bytes, at + 2);
+    const isFrame = marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
+    if (isFrame && at + 9 <= bytes.length) {
+      height = u16(bytes, at + 5);
+      width = u16(bytes, at + 7);
+    }
+    if (marker === 0xda) return { type: 'image/jpeg', width, height, whole: endsAfter(bytes, at + 2 + length) };
+    at += 2 + length;
+  }
+  return { type: 'image/jpeg', width, height, whole: false };
+}
+
+function endsAfter(bytes: Uint8Array, scan: number): boolean {
+  for (let at = bytes.length - 2; at >= scan; at--) if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return true;
+  return false;
+}
+
+function ascii(bytes: Uint8Array, at: number, length: number): string {
+  return String.fromCharCode(...bytes.subarray(at, at + length));
+}
+
+function u16(bytes: Uint8Array, at: number): number {
+  return (bytes[at]! << 8) | bytes[at + 1]!;
+}
+
+function u32(bytes: Uint8Array, at: number): number {
+  return u16(bytes, at) * 65_536 + u16(bytes, at + 2);
+}

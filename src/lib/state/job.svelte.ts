@@ -1,0 +1,71 @@
+import { clearToCover, proofOwed } from '#lib/job/proof.ts';
+import { EMPTY_PROJECTION, extend, project } from '#lib/job/project.ts';
+import { append, type Writer } from '#lib/record/append.ts';
+import type { Blob256, Book, KeepFault } from '#lib/record/book.ts';
+import type { Entry, EntryFault } from '#lib/record/entry.ts';
+import type { Draft } from '#lib/record/kinds.ts';
+import { fail, ok, type Result } from '../result.ts';
+
+/** What opening a job needs from outside. The example brings a book in memory and its pictures from the app's own files. */
+export interface JobSource {
+  readonly book: Book;
+  readonly writer: Writer;
+  /** Told after each append, once it is saved. */
+  readonly kept?: (entries: readonly Entry[]) => void;
+  readonly fallbackPicture?: (sha256: string) => Promise<Blob | null>;
+}
+
+/** A job on the screen: its log, what the log means, and the one door through which it grows. */
+export class OpenJob {
+  readonly id: string;
+  readonly #source: JobSource;
+  #projection = $state.raw(EMPTY_PROJECTION);
+  #faults: readonly EntryFault[] = $state.raw([]);
+
+  readonly state = $derived(this.#projection.state);
+  readonly layers = $derived(proofOwed(this.state));
+  readonly cover = $derived(clearToCover(this.layers));
+  readonly running = $derived(this.state.runs.filter((run) => run.stopUtc === null));
+
+  constructor(id: string, source: JobSource) {
+    this.id = id;
+    this.#source = source;
+  }
+
+  /** Rows of the log that no longer parse: shown, never dropped in silence. */
+  get faults() {
+    return this.#faults;
+  }
+
+  get entries(): readonly Entry[] {
+    return this.state.lines.map((line) => line.entry);
+  }
+
+  /** Reads the log anew, as another page may have written to it. */
+  async load(): Promise<void> {
+    const { entries, faults } = await this.#source.book.log(this.id);
+    this.#projection = project(entries);
+    this.#faults = faults;
+  }
+
+  /** Seals and keeps drafts with their bytes. Ok means saved: completed, flushed and read back. */
+  async add(drafts: readonly Draft[], blobs: readonly Blob256[] = []): Promise<Result<Entry[], KeepFault>> {
+    const done = await append(this.#source.book, this.id, drafts, blobs, this.#source.writer);
+    if (!done.ok) return fail(done.fault);
+    const mine = this.entries.filter((entry) => entry.body.device === this.#source.writer.device);
+    const follows = done.value[0]?.body.seq === mine.length;
+    if (follows) this.#projection = extend(this.#projection, done.value);
+    else await this.load();
+    this.#source.kept?.(done.value);
+    return ok(done.value);
+  }
+
+  /** The original bytes of a picture or record, or null when this phone does not hold them. */
+  async blob(sha256: string): Promise<Blob | null> {
+    return (await this.#source.book.blob(sha256)) ?? (await this.#source.fallbackPicture?.(sha256)) ?? null;
+  }
+
+  now() {
+    return this.#source.writer.now();
+  }
+}

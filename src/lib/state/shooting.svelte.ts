@@ -1,0 +1,108 @@
+import { digestHex } from '#lib/device/capture/digest.ts';
+import { readExif } from '#lib/device/capture/exif.ts';
+import type { KeepFault } from '#lib/record/book.ts';
+import type { Draft, Shot } from '#lib/record/kinds.ts';
+import { sniff, type Media } from '#lib/record/media.ts';
+import type { OpenJob } from './job.svelte.ts';
+
+/** Beyond this a picture is kept but not opened on the phone: decoding it would end the page (about 480 MB at 4 bytes a pixel). */
+const SHOWN_PIXELS_MAX = 120_000_000;
+
+/** What can be said of one picture. `saved` may carry a remark: kept all the same, but something about it is worth knowing. */
+export type ShotNews =
+  | { code: 'saved'; utc: string; offsetMin: number; remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | null }
+  | { code: 'refused'; why: 'not-an-image' | 'empty-file' }
+  | { code: 'not-saved'; fault: KeepFault };
+
+/** Where a picture belongs, as far as it is known when it is taken. */
+export interface ShotPlace {
+  readonly run: string | null;
+  readonly surface: string | null;
+}
+
+interface Held {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly from: Shot['from'];
+  readonly place: ShotPlace;
+}
+
+/** From bytes in hand to "saved". Bytes that the store refused stay in memory until they are kept or handed out as a file. */
+export class Shooting {
+  readonly #job: OpenJob;
+  #waiting = $state(0);
+  #news: ShotNews | null = $state.raw(null);
+  #held: readonly Held[] = $state.raw([]);
+
+  constructor(job: OpenJob) {
+    this.#job = job;
+  }
+
+  /** Pictures between shutter and "saved". */
+  get waiting() {
+    return this.#waiting;
+  }
+  get news() {
+    return this.#news;
+  }
+  /** Pictures the store refused, still in this page's memory. */
+  get held() {
+    return this.#held;
+  }
+
+  async keep(bytes: Uint8Array<ArrayBuffer>, from: Shot['from'], place: ShotPlace): Promise<ShotNews> {
+    this.#waiting += 1;
+    try {
+      const news = await this.#bind({ bytes, from, place });
+      this.#news = news;
+      return news;
+    } finally {
+      this.#waiting -= 1;
+    }
+  }
+
+  /** Tries again with everything still held. */
+  async retry(): Promise<void> {
+    const held = this.#held;
+    this.#held = [];
+    for (const one of held) await this.keep(one.bytes, one.from, one.place);
+  }
+
+  /** The held pictures as files, so that they can leave the page by another way. */
+  heldFiles(): File[] {
+    return this.#held.map((one, i) => new File([one.bytes], `not-saved-${i + 1}.jpg`, { type: sniff(one.bytes)?.type ?? '' }));
+  }
+
+  async #bind(held: Held): Promise<ShotNews> {
+    const { bytes, from, place } = held;
+    if (bytes.length === 0) return { code: 'refused', why: 'empty-file' };
+    const media = sniff(bytes);
+    if (media === null || media.type === 'application/pdf') return { code: 'refused', why: 'not-an-image' };
+    const sha256 = await digestHex(bytes);
+    const cameraSays = from === 'file' ? await readExif(bytes) : null;
+    const draft: Draft = {
+      kind: 'shot',
+      ...(place.run === null ? {} : { run: place.run }),
+      data: {
+        picture: { sha256, bytes: bytes.length, type: media.type },
+        from,
+        surface: place.surface,
+        ...(cameraSays === null ? {} : { cameraSays }),
+      },
+    };
+    // A Blob of our own from bytes in memory: the picker's file may be gone, or change, before the store has read it.
+    const done = await this.#job.add([draft], [{ sha256, body: new Blob([bytes], { type: media.type }) }]);
+    if (!done.ok) {
+      this.#held = [...this.#held, held];
+      return { code: 'not-saved', fault: done.fault };
+    }
+    const { utc, offsetMin } = done.value.at(-1)!.body.times;
+    return { code: 'saved', utc, offsetMin, remark: remark(media) };
+  }
+}
+
+function remark(media: Media) {
+  if (!media.whole) return 'truncated-image';
+  if (media.width !== null && media.height !== null && media.width * media.height > SHOWN_PIXELS_MAX) return 'too-many-pixels';
+  // Whether HEIC can be shown is the browser's affair; the picture tries, and this says why it may stay blank.
+  return media.type === 'image/heic' ? 'heic-not-shown' : null;
+}
