@@ -24,6 +24,8 @@ export default defineConfig({
           'object-src': ['none'],
           'base-uri': ['none'],
           'form-action': ['none'],
+          // Only for pages answered one by one: a prerendered page cannot carry it, and gets it from src/server.mjs.
+          'frame-ancestors': ['none'],
         },
       },
     }),

@@ -9,9 +9,15 @@ import { chromiumPath, ensurePackages } from './packages.mjs';
 const PATIENCE_MS = 5 * 60_000;
 
 ensurePackages();
-const { PORT: _, ...env } = process.env;
+const env = { ...process.env };
+delete env.PORT;
 // A process group of its own: npm, its shell and the server are then ended together.
-const start = spawn('npm', ['start'], { cwd: fileURLToPath(new URL('..', import.meta.url)), env, detached: true, stdio: ['ignore', 'pipe', 'inherit'] });
+const start = spawn('npm', ['start'], {
+  cwd: fileURLToPath(new URL('..', import.meta.url)),
+  env,
+  detached: true,
+  stdio: ['ignore', 'pipe', 'inherit'],
+});
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => void end().then(() => process.exit(1)));
 
 let failed = 0;

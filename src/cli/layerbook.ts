@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import * as m from '#lib/words/compiled/messages.js';
+import { exampleCommand } from './example.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
 import { verifyCommand } from './verify.ts';
 
@@ -12,6 +13,7 @@ interface Command {
 }
 
 const COMMANDS: Readonly<Record<string, Command>> = {
+  example: { usage: 'layerbook example --out ZIP', takes: ['out'], run: exampleCommand },
   verify: { usage: 'layerbook verify FILE', takes: ['file'], run: verifyCommand },
 };
 

@@ -29,9 +29,13 @@ export function ensureReady() {
     run(...npmCommand('ci', '--include=dev', '--include=optional'));
   });
   const node = projectNode();
-  once('src/lib/words/compiled/.inputs', hashOf(['src/lib/words/compile.mjs', 'src/lib/words/project.inlang/settings.json', 'src/lib/words/messages'], lock), () => {
-    run(node, ['src/lib/words/compile.mjs']);
-  });
+  once(
+    'src/lib/words/compiled/.inputs',
+    hashOf(['src/lib/words/compile.mjs', 'src/lib/words/project.inlang/settings.json', 'src/lib/words/messages'], lock),
+    () => {
+      run(node, ['src/lib/words/compile.mjs']);
+    },
+  );
   // The generated types depend on which route files exist, not on what they hold.
   const routes = filesUnder('src/routes').join('\n');
   once('.svelte-kit/.inputs', hashOf(['vite.config.ts'], lock + routes), () => {
@@ -46,7 +50,7 @@ export function ensureBuilt() {
   const sources = hashOf(['package.json', 'package-lock.json', 'vite.config.ts', 'src', 'static']);
   once('build/.inputs', sources, () => {
     say('Building ...');
-    run(node, ['node_modules/vite/bin/vite.js', 'build']);
+    run(node, ['node_modules/vite/bin/vite.js', 'build', '--logLevel=warn']);
   });
   return node;
 }
@@ -81,7 +85,9 @@ function filesUnder(from) {
   const place = path.join(ROOT, from);
   if (!existsSync(place) || from.endsWith('words/compiled')) return [];
   if (statSync(place).isFile()) return [from];
-  return readdirSync(place).sort().flatMap((name) => filesUnder(`${from}/${name}`));
+  return readdirSync(place)
+    .sort()
+    .flatMap((name) => filesUnder(`${from}/${name}`));
 }
 
 /** Does `work` unless the note says it was done for the same inputs. The note is written last, so a broken-off work is done again. */

@@ -1,6 +1,6 @@
 import { chromium } from 'playwright';
 import { launchOptions } from '../e2e/browser.ts';
-import { serveBuild } from '../e2e/server.ts';
+import { serveBuild } from '../e2e/serve.ts';
 import type { BenchRow } from './keep.bench.ts';
 
 /** Script a phone loads before the example's section answers its first touch, in kB as transferred. The aim of the issue stands as reference. */

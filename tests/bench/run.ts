@@ -14,4 +14,10 @@ for (const file of globSync('tests/bench/*.bench.ts', { cwd: ROOT }).sort()) {
 
 const cells = [COLUMNS, ...rows.map((row) => COLUMNS.map((column) => String(row[column])))];
 const widths = COLUMNS.map((_, i) => Math.max(...cells.map((line) => line[i]!.length)));
-for (const line of cells) console.log(line.map((cell, i) => cell.padEnd(widths[i]!)).join('  ').trimEnd());
+for (const line of cells)
+  console.log(
+    line
+      .map((cell, i) => cell.padEnd(widths[i]!))
+      .join('  ')
+      .trimEnd(),
+  );

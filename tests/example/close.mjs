@@ -52,7 +52,10 @@ export function bandTape({ lap, under, band, turn = 0, light = {} }) {
 /** Film with the comb standing in it. */
 export function combInFilm({ wet, under, cover, seed, turn = 4, light = {} }) {
   const film = coat(under, { wet: 1, cover, seed });
-  return { shapes: [plane(LYING, film), ...comb(upright(placed(LYING, 0, 0, 0, turn)), wet)], ...lamps(light) };
+  const room = lamps(light);
+  // A second lamp beyond the gauge: the sheen of the film is what shows that it is wet.
+  room.lamps.push({ at: [-20, 34, 26], rgb: [0.9, 0.88, 0.84], radius: 4 });
+  return { shapes: [plane(LYING, film), ...comb(upright(placed(LYING, 0, 0, 0, turn)), wet)], ...room };
 }
 
 /** Ridges of a 1/4 in square-notched trowel, combed along u with the swing of an arm. */

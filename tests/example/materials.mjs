@@ -194,6 +194,7 @@ function smear({ box: [u0, v0, u1, v1], width }, u, v, seed) {
   const dv = Math.max(v0 - v, v - v1);
   const side = Math.max(du, dv) > 0 ? Math.hypot(Math.max(du, 0), Math.max(dv, 0)) : 0;
   const reach = width * (0.55 + 0.9 * fbm(u * 0.7, v * 0.7, 3, seed + 20) + 0.25 * noise(u * 4, v * 4, seed + 21));
+  if (reach < 0.06) return 0;
   return side > 0 || Math.max(du, dv) > -0.05 ? ramp(reach, reach * 0.72 - 0.02, side) : 0;
 }
 

@@ -164,14 +164,16 @@ const ceiling = () => {
 const filled = () => {
   const mark = layer(CURB_IN, [22, 2.62, 52, 2.67], 0.3, () => 0.15, plain(TONES.dark, { rough: 0.9 }), { slack: 1 });
   const stand = ruler(frame([22, 3.4, fall(22, 3) + 0.3], [-1, 0, 0], [0, 0, 1], [0, 1, 0]));
+  // A window across the room, out of the picture, whose light lies on the water.
+  const pane = (u, v) => box(placed(frame([0, -60, 0], [1, 0, 0], [0, 0, 1], [0, -1, 0]), u, v), [7, 11, 0.2], plain([15, 15.6, 16.8], { uneven: 0 }));
   return {
-    ...wide([15.5, 12, 7.4], [22.6, 1.6, 1.9], [...liner(), mark, ...stand, ...plug(placed(FLOOR, 30, 18, 0.2))], { from: [40, 30, 66], at: [20, -6, 90], work: 1.4 }),
-    water: { z: 2.1, box: [0, 0, 60, 36], ripple: 0.035, tint: [0.05, 0.034, 0.03] },
+    ...wide([17, 12.5, 5.6], [22.4, 1.6, 1.9], [...liner(), mark, ...stand, pane(22, 40), pane(38, 40), pane(22, 64), pane(38, 64), ...plug(placed(FLOOR, 30, 18, 0.2))], { from: [40, 30, 66], at: [20, -6, 90], work: 1.4 }),
+    water: { z: 2.1, box: [0, 0, 60, 36], ripple: 0.05, tint: [0.1, 0.07, 0.06] },
   };
 };
 
 export const PICTURES = [
-  { file: '01-house-front.jpg', scene: houseFront },
+  { file: '01-house-front.jpg', camera: { taken: '2026:03:06 07:41:09' }, scene: houseFront },
   { file: '02-boards-north.jpg', scene: () => wide([26, -40, 58], [31, 36, 36], [...shell(), ...tools]) },
   { file: '03-joint-north-screws.jpg', scene: () => near([-0.4, -6, 8], [1, 0.2, 0], { shapes: [plane(LYING, board({ joints: [{ v: 0.5 }], dust: 0.3, seed: 11 })), ...[-2.2, 2.8].map((v) => screws(placed(LYING, 1.5, v), [-40, -1, 40, 1], 8))], ...lamps({ from: [-24, 18, 22] }) }) },
   { file: '04-valve-wall-east.jpg', scene: () => wide([8, 6, 52], [60, 19, 44], shell({ dusty: 0.4 })) },
@@ -179,7 +181,7 @@ export const PICTURES = [
   { file: '06-bed-floor-level.jpg', scene: () => wide([22, -16, 50], [31, 18, 0], [...shell(), ...level(placed(FLOOR, 24, 24, fall(24, 24) + 0.1, 14))]) },
   { file: '07-drain-floor-flange.jpg', scene: () => near([-2, -9, 12], [0.3, 0.3, 0], flange()) },
   { file: '08-boards-curb.jpg', scene: () => wide([16, -32, 30], [30, 0, 3], shell()) },
-  { file: '09-cutting-sheets.jpg', scene: () => near([-6, -26, 24], [1, 0, 0], cutting()) },
+  { file: '09-cutting-sheets.jpg', camera: { taken: '2026:03:06 10:22:57' }, scene: () => near([-6, -26, 24], [1, 0, 0], cutting()) },
   { file: '10-dry-fit-north.jpg', scene: () => wide([24, -38, 58], [32, 36, 36], [...shell(), ...sheets({ loose: true, print: 0, scuffs: 0.1, only: ['north'], lines: true })]) },
   { file: '11-lap-north-tape.jpg', scene: () => near([-1.7, -1.6, 6.8], [-0.1, 1.9, 0], lapTape({ lap: 2.6875, ground: board(), lower: sheet(71, { scuffs: 0.2 }), upper: sheet(99, { scuffs: 0.2 }) })) },
   { file: '12-lap-east-tape.jpg', scene: () => near([0.6, -1.8, 6.6], [-0.4, 1.8, 0], lapTape({ lap: 2.25, turn: 3, ground: board({ seed: 311 }), lower: sheet(171, { scuffs: 0.2 }), upper: sheet(199, { scuffs: 0.1 }), light: { from: [24, 26, 30] } })) },
@@ -208,11 +210,11 @@ export const PICTURES = [
   { file: '35-coat-north-roller.jpg', scene: () => near([1.5, -14, 15], [0.5, 1.2, 0], rolling()) },
   { file: '36-coated-north.jpg', scene: () => wide([20, -32, 58], [33, 36, 38], [...liner(), coated({ wall: 'north' })]) },
   { file: '37-comb-north.jpg', scene: () => near([-0.5, -4.3, 2.5], [0, 0, 0.55], combInFilm({ wet: 4, under: sheet(401), cover: () => 1.1, seed: 91, light: { from: [-16, -22, 26] } })) },
-  { file: '38-coated-west.jpg', scene: () => wide([55, -26, 58], [10, 26, 36], [...liner(), coated({ wall: 'north' }), coated({ wall: 'west', seed: 95 })], { from: [56, -18, 62], work: 1.3 }) },
+  { file: '38-coated-west.jpg', scene: () => wide([55, -26, 58], [10, 26, 36], [...liner(), coated({ wall: 'north' }), coated({ wall: 'west', seed: 95 })], { from: [56, -18, 62], work: 1.3, fill: 0.6, ceiling: 0.8 }) },
   { file: '39-coat-west-miss.jpg', scene: () => near([-2, -11, 15], [0.5, 1.5, 0], { shapes: [plane(LYING, coat(board({ seed: 211, joints: [{ v: 9 }] }), { cover: miss, seed: 97 }))], ...lamps({ from: [-26, 34, 26] }) }) },
   { file: '40-comb-west.jpg', scene: () => near([0.7, -4.2, 2.7], [0, 0, 0.55], combInFilm({ wet: 3, under: board({ seed: 211 }), cover: () => 1, seed: 98, turn: -6, light: { from: [16, -20, 30] } })) },
-  { file: '41-coated-east.jpg', scene: () => wide([5, -26, 56], [50, 26, 36], [...liner(), coated({ wall: 'north', wet: 0.3 }), coated({ wall: 'west', wet: 0.3, seed: 95 }), coated({ wall: 'east', seed: 99 })], { from: [4, -18, 62], work: 1.3 }) },
-  { file: '42-plug-drain.jpg', scene: () => near([-3, -9, 11], [0.3, 0.2, 0], flangeBonded(plug(placed(LYING, 0, 0, 0)))) },
-  { file: '43-water-ruler.jpg', scene: filled },
-  { file: '44-ceiling-below.jpg', portrait: true, scene: ceiling },
+  { file: '41-coated-east.jpg', scene: () => wide([5, -26, 56], [50, 26, 36], [...liner(), coated({ wall: 'north', wet: 0.3 }), coated({ wall: 'west', wet: 0.3, seed: 95 }), coated({ wall: 'east', seed: 99 })], { from: [4, -18, 62], work: 1.3, fill: 0.6, ceiling: 0.8 }) },
+  { file: '42-plug-drain.jpg', camera: { taken: '2026:03:10 06:49:15' }, scene: () => near([-3, -9, 11], [0.3, 0.2, 0], flangeBonded(plug(placed(LYING, 0, 0, 0)))) },
+  { file: '43-water-ruler.jpg', camera: { taken: '2026:03:10 06:54:02' }, scene: filled },
+  { file: '44-ceiling-below.jpg', portrait: true, camera: { taken: '2026:03:10 06:58:41' }, scene: ceiling },
 ];

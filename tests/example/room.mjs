@@ -136,7 +136,7 @@ export function bands({ west = true } = {}) {
   const foot = [on(NORTH, [0, 0, 60, HALF + 0.6]), on(EAST, [0, 0, 36, HALF + 0.6]), floor([0, 36 - HALF, 60, 36]), floor([60 - HALF, 0, 60, 36]), floor([0, 0, 60, HALF]), on(CURB_IN, [0, 0, 60, HALF + 0.6], wide, 0.12)];
   const westFoot = west ? [on(WEST, [0, 0, 36, HALF + 0.6]), floor([0, 0, HALF, 36])] : [];
   const curbEnds = [[0, HALF], [60 - HALF, 60]].flatMap(([a, b]) => overCurb(a, b, 0.17, wide));
-  const curbSides = [on(WEST, [-5.6, 0, 2.6, 7.4], piece, 0.17), on(EAST, [33.4, 0, 41.6, 7.4], piece, 0.17)];
+  const curbSides = [on(WEST, [-5.6, 0, 2.6, 7.4], piece, 0.15), on(EAST, [33.4, 0, 41.6, 7.4], piece, 0.15)];
   const corners = [
     on(NORTH, [0, 0, 3.6, 4], piece, 0.2), on(NORTH, [56.4, 0, 60, 4], piece, 0.2), on(WEST, [32.4, 0, 36, 4], piece, 0.2), on(EAST, [0, 0, 3.6, 4], piece, 0.2),
     floor([0, 32.4, 3.6, 36], piece, 0.37), floor([56.4, 32.4, 60, 36], piece, 0.37),

@@ -41,6 +41,15 @@ export interface Measured {
   readonly offsetMin: number;
 }
 
+export interface PrintedRecord {
+  readonly id: string;
+  readonly utc: string;
+  readonly offsetMin: number;
+  /** SHA-256 of the PDF, and of the pictures made for it. */
+  readonly pdf: string;
+  readonly pictures: readonly string[];
+}
+
 /** A line of the log as the projection read it; `kind` is `unknown` for what a newer version wrote. */
 export interface Line {
   readonly entry: Entry;
@@ -61,7 +70,7 @@ export interface JobState {
   readonly runs: readonly Run[];
   readonly shots: readonly Shot[];
   readonly readings: readonly Measured[];
-  readonly records: readonly { readonly id: string; readonly utc: string; readonly offsetMin: number; readonly pdf: string }[];
+  readonly records: readonly PrintedRecord[];
   readonly clockJumps: number;
   /** Every entry in reading order, so that none is ever unshown. */
   readonly lines: readonly Line[];
@@ -174,7 +183,7 @@ function apply(state: JobState, entry: Entry): JobState {
       return { ...next, readings: [...state.readings, reading] };
     }
     case 'record':
-      return { ...next, records: [...state.records, { id, utc, offsetMin, pdf: view.data.pdf.sha256 }] };
+      return { ...next, records: [...state.records, { id, utc, offsetMin, pdf: view.data.pdf.sha256, pictures: view.data.pictures }] };
   }
 }
 

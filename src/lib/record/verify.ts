@@ -80,7 +80,7 @@ export interface Verification {
   };
 }
 
-/** Checks an archive against itself: manifests, counts, log, signatures, files the log names, container. One file in memory at a time. */
+/** Checks an archive against itself: manifests, counts, log, signatures, files the log names, container. Of pictures no more than a piece is in memory. */
 export async function verify(container: Blob): Promise<Verification> {
   const bag = await openBag(container);
   if (!bag.ok) return unreadable(bag.fault);

@@ -1,24 +1,19 @@
+import { chainsOf } from '../record/archive.ts';
 import type { Entry } from '../record/entry.ts';
 import { known } from '../record/kinds.ts';
 import type { RecordChain, RecordHead } from './record-document.ts';
 
-/** Entries by device, in order of device, each chain in order of sequence. */
-function chainsOf(entries: readonly Entry[]): readonly (readonly Entry[])[] {
-  const byDevice = Map.groupBy(entries, (entry) => entry.body.device);
-  return [...byDevice.keys()].sort().map((device) => byDevice.get(device)!.sort((a, b) => a.body.seq - b.body.seq));
-}
-
 /** The last entry of each chain, in order of device. */
 export function recordHeads(entries: readonly Entry[]): RecordHead[] {
-  return chainsOf(entries).map((chain) => {
+  return chainsOf(entries).map(([device, chain]) => {
     const { body, hash } = chain.at(-1)!;
-    return { device: body.device, seq: body.seq, hash };
+    return { device, seq: body.seq, hash };
   });
 }
 
 /** Who signed each chain, and its unsigned stretches. */
 export function recordChains(entries: readonly Entry[]): RecordChain[] {
-  return chainsOf(entries).map((chain) => {
+  return chainsOf(entries).map(([device, chain]) => {
     const first = known(chain[0]!);
     const key = first.kind === 'device' ? first.data.key : null;
     const unsigned: RecordChain['unsigned'] = [];
@@ -28,7 +23,7 @@ export function recordChains(entries: readonly Entry[]): RecordChain[] {
       if (last?.to === body.seq - 1) last.to = body.seq;
       else unsigned.push({ from: body.seq, to: body.seq });
     }
-    return { device: chain[0]!.body.device, key: key && introduced(key), entries: chain.length, unsigned };
+    return { device, key: key && introduced(key), entries: chain.length, unsigned };
   });
 }
 
@@ -39,7 +34,7 @@ function introduced(key: { alg: 'ed25519'; public: string } | { alg: 'none'; why
 /** The log as it is attached: every raw entry on a line of its own, in order of device, then sequence. */
 export function logText(entries: readonly Entry[]): string {
   return chainsOf(entries)
-    .flat()
+    .flatMap(([, chain]) => chain)
     .map((entry) => `${entry.raw}\n`)
     .join('');
 }

@@ -65,6 +65,11 @@ export class OpenJob {
     return (await this.#source.book.blob(sha256)) ?? (await this.#source.fallbackPicture?.(sha256)) ?? null;
   }
 
+  /** Who holds this phone. */
+  get person() {
+    return this.#source.writer.person;
+  }
+
   now() {
     return this.#source.writer.now();
   }

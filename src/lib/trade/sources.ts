@@ -11,7 +11,13 @@ export const SOURCES = {
 export type SourceKey = keyof typeof SOURCES;
 
 /**
- * The model code's shower liner test (IPC 312.9): water at least 2 in deep measured at the threshold, held at least 15 min, no
- * evidence of leakage. Offered, never preset: the code family and edition are the person's choice.
+ * The model code's shower liner test: water at least 2 in (51 mm, as the code prints it) deep measured at the threshold, held at
+ * least 15 min, no evidence of leakage. Offered, never preset: the code family and edition are the person's choice.
  */
-export const LINER_TEST = { depth: '2', unit: 'in', holdMin: 15, source: 'ipc-312.9' } as const;
+export const LINER_TEST = { depthIn: '2', depthMm: '51', holdMin: 15, cite: 'IPC 312.9', source: 'ipc-312.9' } as const satisfies {
+  depthIn: string;
+  depthMm: string;
+  holdMin: number;
+  cite: string;
+  source: SourceKey;
+};

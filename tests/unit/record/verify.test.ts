@@ -293,7 +293,7 @@ describe('unpack', () => {
 async function expectChanged(container: Blob, findings: object[]): Promise<void> {
   const result = await verify(container);
   expect(result.verdict).toBe('changed');
-  expect(result.findings).toEqual(expect.arrayContaining(findings.map((finding) => expect.objectContaining(finding))));
+  expect(result.findings).toEqual(expect.arrayContaining(findings.map((finding): unknown => expect.objectContaining(finding))));
   expect(new Set(result.findings.map(({ code }) => code))).toEqual(new Set(findings.map((finding) => (finding as Finding).code)));
 }
 

@@ -1,8 +1,5 @@
 /** What a camera file says of itself: a claim, shown beside the book's own times and never in their place. */
-export interface CameraSays {
-  taken?: string;
-  orientation?: number;
-}
+export type CameraSays = { taken?: string; orientation?: number };
 
 /** Reads the EXIF claims of an image, or null when there are none or they cannot be read: a photo never fails over its tags. */
 export async function readExif(bytes: Uint8Array): Promise<CameraSays | null> {

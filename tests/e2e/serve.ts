@@ -11,7 +11,11 @@ export interface Served {
 
 /** Starts `src/server.mjs` on what stands in build/ and waits for the one line it prints. */
 export async function serveBuild(): Promise<Served> {
-  const server = spawn(process.execPath, ['src/server.mjs'], { cwd: ROOT, env: { ...process.env, PORT: '0' }, stdio: ['ignore', 'pipe', 'inherit'] });
+  const server = spawn(process.execPath, ['src/server.mjs'], {
+    cwd: ROOT,
+    env: { ...process.env, PORT: '0' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   const [url] = (await once(createInterface(server.stdout), 'line')) as [string];
   return {
     url,

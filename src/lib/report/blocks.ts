@@ -1,0 +1,81 @@
+/** Shapes that stand for a state, so that print in grey says it too. */
+export type Glyph = 'within' | 'outside' | 'not-proven' | 'no-limit' | 'owed' | 'shown' | 'not-begun' | 'running' | 'note';
+
+export interface Cell {
+  readonly text: string;
+  readonly strong?: boolean;
+  readonly glyph?: Glyph;
+}
+
+export interface Column {
+  readonly head: string;
+  /** Share of the width beside the other columns. */
+  readonly share: number;
+}
+
+export interface Photo {
+  readonly number: number;
+  /** Hash of the original, by which its picture is found; `printed` is false when there is none to print. */
+  readonly sha256: string;
+  readonly printed: boolean;
+  readonly alt: string;
+  readonly lead: string;
+  readonly caption: string;
+}
+
+/** Where an owed item lies on the nested L: wall leg, floor leg. */
+export interface SectionCell {
+  readonly leg: 'wall' | 'floor';
+  readonly shown: boolean;
+}
+
+export interface SectionLayer {
+  readonly layer: 'substrate' | 'sheets' | 'bands' | 'coat' | 'flood';
+  readonly begun: boolean;
+  readonly cells: readonly SectionCell[];
+  readonly name: string;
+}
+
+/** What is printed, in words, before anything has a place on a page. */
+export type Block =
+  | { readonly block: 'title'; readonly text: string; readonly under: readonly Cell[]; readonly aside: readonly string[] }
+  | { readonly block: 'heading'; readonly level: 1 | 2 | 3; readonly text: string; readonly aside?: string }
+  | { readonly block: 'paragraph'; readonly text: string }
+  | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
+  | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[] }
+  | { readonly block: 'photos'; readonly missing: string; readonly photos: readonly Photo[] }
+  | { readonly block: 'section'; readonly alt: string; readonly layers: readonly SectionLayer[] }
+  /** Side by side where neither is too tall, else one after the other, the right one first. `leftShare` of the width, 0 to 1. */
+  | { readonly block: 'columns'; readonly left: readonly Block[]; readonly right: readonly Block[]; readonly leftShare: number };
+
+/** A part begins on a page of its own. */
+export interface Part {
+  readonly name: string;
+  readonly blocks: readonly Block[];
+}
+
+export interface Labelled {
+  readonly label: string;
+  readonly text: string;
+}
+
+/** What stands in the title block of every page, bottom right. */
+export interface TitleBlock {
+  readonly job: Labelled;
+  readonly built: Labelled;
+  readonly partLabel: string;
+  readonly head: Labelled;
+  readonly pageLabel: string;
+  readonly page: (n: number, of: number) => string;
+  /** Said beside the title block on every page, '' for most jobs. */
+  readonly warning: string;
+}
+
+export interface Worded {
+  readonly lang: string;
+  readonly title: string;
+  readonly titleBlock: TitleBlock;
+  readonly parts: readonly Part[];
+  /** What the attached log is, for whoever opens the list of attachments. */
+  readonly logDescription: string;
+}

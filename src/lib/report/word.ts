@@ -1,0 +1,43 @@
+import * as m from '../words/compiled/messages.js';
+import type { Part, Worded } from './blocks.ts';
+import type { RecordDocument, RecordHead } from './record-document.ts';
+import { grouped, speaker, type Locale, type Speaker } from './speaker.ts';
+import { coverBlocks } from './word-cover.ts';
+import { jobBlocks } from './word-job.ts';
+import { layerBlocks } from './word-layers.ts';
+import { logBlocks } from './word-log.ts';
+import { photoBlocks } from './word-photos.ts';
+
+/** The record of a document in one language: every word that is printed, and no place on a page yet. */
+export function wordRecord(document: RecordDocument, locale: Locale): Worded {
+  const say = speaker(document, locale);
+  const { job } = document;
+  const parts: Part[] = [
+    { name: m.record_part_cover({}, { locale }), blocks: coverBlocks(document, say) },
+    { name: m.record_part_layers({}, { locale }), blocks: [...jobBlocks(document, say), ...layerBlocks(document, say)] },
+    ...(document.shots.length === 0 ? [] : [{ name: m.record_part_photos({}, { locale }), blocks: photoBlocks(document, say) }]),
+    { name: m.record_part_log({}, { locale }), blocks: logBlocks(document, say) },
+  ];
+  return {
+    lang: locale,
+    title: `${m.record_title({}, { locale })}: ${job.name || job.id}`,
+    titleBlock: {
+      job: { label: m.record_label_job({}, { locale }), text: [job.name || job.id, job.address].filter(Boolean).join(', ') },
+      built: { label: m.record_label_built({}, { locale }), text: say.day(document.built) },
+      partLabel: m.record_label_part({}, { locale }),
+      head: { label: m.record_label_head({}, { locale }), text: headText(document.heads, say) },
+      pageLabel: m.record_label_page({}, { locale }),
+      page: (page, pages) => m.record_page_of({ page, pages }, { locale }),
+      warning: job.example ? m.record_example({}, { locale }) : '',
+    },
+    parts,
+    logDescription: m.record_log_description({}, { locale }),
+  };
+}
+
+function headText(heads: readonly RecordHead[], { locale }: Speaker): string {
+  const [head] = heads;
+  if (head === undefined) return '';
+  if (heads.length > 1) return m.record_heads_several({ count: heads.length }, { locale });
+  return m.record_head_short({ seq: head.seq, hash: grouped(head.hash, 8) }, { locale });
+}

@@ -1,0 +1,126 @@
+import { deviceIdentity } from '#lib/device/identity.ts';
+import { held, loss, remember, remembered } from '#lib/device/store/canary.ts';
+import { openIdbShelf } from '#lib/device/store/idb-shelf.ts';
+import { askToKeep, persistence, type Persistence } from '#lib/device/store/persistence.ts';
+import { deviceWriter } from '#lib/device/writer.ts';
+import type { Writer } from '#lib/record/append.ts';
+import { Book } from '#lib/record/book.ts';
+import { Drafts } from '#lib/record/drafts.ts';
+import { ShelfError, type Shelf, type ShelfFaultCode } from '#lib/record/shelf.ts';
+import { Previews } from '#lib/work/previews.ts';
+import { EXAMPLE_JOB, exampleSource } from './example.ts';
+import { OpenJob } from './job.svelte.ts';
+
+const STORE = 'layerbook';
+
+/** What stands on this phone once its store is open. */
+interface Opened {
+  readonly shelf: Shelf;
+  readonly book: Book;
+  readonly drafts: Drafts;
+  readonly previews: Previews;
+  readonly writer: Writer;
+}
+
+/** The desk: the phone's store opened once, and the jobs taken from it. Everything a page needs hangs here. */
+export class Desk {
+  #opened: Promise<Opened> | null = null;
+  readonly #jobs = new Map<string, Promise<OpenJob | null>>();
+  #fault: ShelfFaultCode | null = $state(null);
+  #lost: { held: number; found: number } | null = $state.raw(null);
+  #persistence: Persistence = $state('unknown');
+
+  /** Why the store cannot be used now; null while it can. `newer`: another page runs a newer build. */
+  get fault() {
+    return this.#fault;
+  }
+  /** Entries this phone held and no longer does, as found at the start. */
+  get lost() {
+    return this.#lost;
+  }
+  get persistence() {
+    return this.#persistence;
+  }
+
+  /** Opens the store, once; a failed opening is tried again at the next call. Rejects with ShelfError and says so in `fault`. */
+  open(): Promise<Opened> {
+    this.#opened ??= this.#open().catch((error: unknown) => {
+      this.#opened = null;
+      this.#fault = error instanceof ShelfError ? error.code : 'failed';
+      throw error;
+    });
+    return this.#opened;
+  }
+
+  async #open(): Promise<Opened> {
+    const shelf = openIdbShelf(STORE, { superseded: () => void (this.#fault = 'newer') });
+    const book = new Book(shelf);
+    const before = remembered(STORE);
+    const now = await held(book);
+    this.#lost = loss(before, now);
+    const writer = deviceWriter(await deviceIdentity(shelf));
+    this.#fault = null;
+    this.#persistence = await (now.entries > 0 ? askToKeep() : persistence());
+    return { shelf, book, drafts: new Drafts(shelf), previews: new Previews(shelf), writer };
+  }
+
+  /** The person has read that entries are lost; from here on what is there counts. */
+  async acceptLoss(): Promise<void> {
+    const { book } = await this.open();
+    remember(STORE, await held(book));
+    this.#lost = null;
+  }
+
+  /** Ids of the jobs on this phone, the one written to last first. The example is not among them. */
+  async jobIds(): Promise<string[]> {
+    const { book } = await this.open();
+    const latest = new Map<string, string>();
+    for (const { job, times } of await book.heads()) if ((latest.get(job) ?? '') < times.utc) latest.set(job, times.utc);
+    return [...latest].sort(([, a], [, b]) => (a < b ? 1 : -1)).map(([job]) => job);
+  }
+
+  /** A job of this phone, or the example; null when there is none of this id. The same object for all pages. */
+  job(id: string): Promise<OpenJob | null> {
+    const known = this.#jobs.get(id);
+    if (known !== undefined) return known;
+    const opening = this.#openJob(id).catch((error: unknown) => {
+      this.#jobs.delete(id);
+      throw error;
+    });
+    this.#jobs.set(id, opening);
+    return opening;
+  }
+
+  /** A job that has no entry yet. It exists once its first entries are saved. */
+  async newJob(): Promise<OpenJob> {
+    const { writer } = await this.open();
+    return this.#realJob(writer.newId());
+  }
+
+  async #openJob(id: string): Promise<OpenJob | null> {
+    const { writer } = await this.open();
+    const job = id === EXAMPLE_JOB ? await this.#example(writer) : await this.#realJob(id);
+    await job?.load();
+    if (job === null || job.entries.length + job.faults.length > 0) return job;
+    this.#jobs.delete(id);
+    return null;
+  }
+
+  async #example(writer: Writer): Promise<OpenJob | null> {
+    const source = await exampleSource(writer);
+    return source === null ? null : new OpenJob(EXAMPLE_JOB, source);
+  }
+
+  async #realJob(id: string): Promise<OpenJob> {
+    const { book, writer } = await this.open();
+    return new OpenJob(id, { book, writer, kept: () => void this.#afterKeep(book) });
+  }
+
+  async #afterKeep(book: Book): Promise<void> {
+    // While a loss is on the screen the older note is the only trace of it.
+    if (this.#lost === null) remember(STORE, await held(book));
+    if (this.#persistence !== 'kept') this.#persistence = await askToKeep();
+  }
+}
+
+export const desk = new Desk();

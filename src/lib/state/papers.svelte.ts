@@ -1,0 +1,65 @@
+import type { KeepFault } from '#lib/record/book.ts';
+import type { Verification } from '#lib/record/verify.ts';
+import { checkArchive as check, makeArchive, makeRecord } from '#lib/work/paper.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { OpenJob } from './job.svelte.ts';
+
+export type { Verification };
+
+const FONTS = { text: '/fonts/encode-sans-500.woff', strong: '/fonts/encode-sans-700.woff' };
+
+export function checkArchive(archive: Blob): Promise<Verification> {
+  return check(archive);
+}
+
+/** The archive of a job as a file to hand on, with how many files the log names that this phone does not hold. */
+export async function writeArchive(job: OpenJob): Promise<Result<{ file: File; missing: number }, { code: string }>> {
+  await job.load();
+  const named = [...job.state.shots.map((shot) => shot.picture.sha256), ...job.state.records.flatMap((record) => [record.pdf, ...record.pictures])];
+  const { utc } = job.now();
+  const archive = await makeArchive({ raws: raws(job), blobs: await held(job, named), date: utc.slice(0, 10) });
+  if (!archive.ok) return fail(archive.fault);
+  const { name, blob, missing } = archive.value;
+  return ok({ file: new File([blob], name, { type: 'application/zip' }), missing: missing.length });
+}
+
+/**
+ * Builds the record of a job, and keeps it: the `record` entry with its document tree, the PDF and the pictures made for it,
+ * in one transaction. The record is a file only once it is kept.
+ */
+export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4'): Promise<Result<File, KeepFault>> {
+  await job.load();
+  const photos = await held(
+    job,
+    job.state.shots.map((shot) => shot.picture.sha256),
+  );
+  const built = await makeRecord({
+    raws: raws(job),
+    unreadable: job.faults.length,
+    photos,
+    locale,
+    paper,
+    built: job.now(),
+    by: job.person,
+    fonts: FONTS,
+  });
+  const done = await job.add([{ kind: 'record', data: built.data }], [{ sha256: built.sha256, body: built.pdf }, ...built.pictures]);
+  return done.ok ? ok(recordFile(built.sha256, built.pdf)) : fail(done.fault);
+}
+
+export function recordFile(sha256: string, pdf: Blob): File {
+  return new File([pdf], `record-${sha256.slice(0, 12)}.pdf`, { type: 'application/pdf' });
+}
+
+function raws(job: OpenJob): string[] {
+  return job.entries.map((entry) => entry.raw);
+}
+
+async function held(job: OpenJob, hashes: readonly string[]): Promise<Map<string, Blob>> {
+  const blobs = new Map<string, Blob>();
+  for (const sha256 of new Set(hashes)) {
+    const blob = await job.blob(sha256);
+    if (blob !== null) blobs.set(sha256, blob);
+  }
+  return blobs;
+}
