@@ -78,6 +78,8 @@ export const BuiltRecord = z.looseObject({
   pdf: z.looseObject({ sha256: Hash, bytes: z.int().min(1) }),
 });
 
+export type BuiltRecordData = z.infer<typeof BuiltRecord>;
+
 const SCHEMAS = {
   device: Device,
   person: Person,

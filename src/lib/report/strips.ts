@@ -115,7 +115,7 @@ function columnStrips({ left, right, leftShare }: Extract<Block, { block: 'colum
     totalHeight(stripsOf(left, leftWidth, trial, setting)),
     totalHeight(stripsOf(right, width - COLUMN_GAP - leftWidth, trial, setting)),
   );
-  if (tallest > setting.bodyHeight / 2) return [...stripsOf(right, width, parent, setting), ...stripsOf(left, width, parent, setting)];
+  if (tallest > setting.bodyHeight * 0.6) return [...stripsOf(right, width, parent, setting), ...stripsOf(left, width, parent, setting)];
   const rightStrips = stripsOf(right, width - COLUMN_GAP - leftWidth, parent, setting);
   const height = Math.min(SECTION_MAX_PT, Math.max(SECTION_MIN_PT, totalHeight(rightStrips)));
   const leftStrips = left.flatMap((block) =>

@@ -3,7 +3,7 @@ import type { Verification } from '#lib/record/verify.ts';
 import type { Result } from '../result.ts';
 import type { ArchiveOrder } from './archive.worker.ts';
 import { askOnce } from './bridge.ts';
-import type { BuiltPdf, RecordOrder } from './record.worker.ts';
+import type { MadeRecord, RecordOrder } from './record.worker.ts';
 
 /** The archive of a job, made off the page's thread. */
 export function makeArchive(order: ArchiveOrder): Promise<Result<Archive, { code: string }>> {
@@ -16,6 +16,6 @@ export function checkArchive(archive: Blob): Promise<Verification> {
 }
 
 /** The record of a job as PDF, made off the page's thread. */
-export function makeRecord(order: RecordOrder): Promise<BuiltPdf> {
+export function makeRecord(order: RecordOrder): Promise<MadeRecord> {
   return askOnce(() => new Worker(new URL('./record.worker.ts', import.meta.url), { type: 'module' }), order);
 }

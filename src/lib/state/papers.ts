@@ -33,7 +33,7 @@ export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'let
     job,
     job.state.shots.map((shot) => shot.picture.sha256),
   );
-  const built = await makeRecord({
+  const { data, pdf, pictures } = await makeRecord({
     raws: raws(job),
     unreadable: job.faults.length,
     photos,
@@ -43,8 +43,9 @@ export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'let
     by: job.person,
     fonts: FONTS,
   });
-  const done = await job.add([{ kind: 'record', data: built.data }], [{ sha256: built.sha256, body: built.pdf }, ...built.pictures]);
-  return done.ok ? ok(recordFile(built.sha256, built.pdf)) : fail(done.fault);
+  const { sha256 } = data.pdf;
+  const done = await job.add([{ kind: 'record', data }], [{ sha256, body: pdf }, ...pictures]);
+  return done.ok ? ok(recordFile(sha256, pdf)) : fail(done.fault);
 }
 
 export function recordFile(sha256: string, pdf: Blob): File {

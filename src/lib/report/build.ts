@@ -1,0 +1,40 @@
+import { project } from '../job/project.ts';
+import type { Entry, Times } from '../record/entry.ts';
+import { sha256Hex } from '../record/hash.ts';
+import { logText } from './chains.ts';
+import { buildDocument } from './document.ts';
+import type { Paper } from './layout.ts';
+import { recordPdf, type Fonts } from './pdf.ts';
+import type { RecordDocument } from './record-document.ts';
+import type { Locale } from './speaker.ts';
+import type { Picture } from './strips.ts';
+import { wordRecord } from './word.ts';
+
+export interface RecordInput {
+  /** The log of one job, in any order. */
+  readonly entries: readonly Entry[];
+  /** Rows of the store that no longer parse. */
+  readonly unreadable: number;
+  readonly built: Times;
+  /** Who builds it, a person's id. */
+  readonly by: string;
+  readonly locale: Locale;
+  readonly paper: Paper;
+  readonly fonts: Fonts;
+  /** Pictures to print by the SHA-256 of the photo each was made from: JPEG, upright, long side at most 1200 px. */
+  readonly pictures: ReadonlyMap<string, Picture>;
+}
+
+export interface BuiltPdf {
+  readonly document: RecordDocument;
+  readonly pdf: Uint8Array<ArrayBuffer>;
+}
+
+/** A dated record of a job: its document tree, and the PDF that is a function of tree, language, paper, pictures and log. */
+export async function buildRecord(input: RecordInput): Promise<BuiltPdf> {
+  const { entries, unreadable, built, by, locale, paper, fonts, pictures } = input;
+  const printed = new Map([...pictures].map(([sha256, picture]) => [sha256, sha256Hex(picture.bytes)]));
+  const document = buildDocument({ job: project(entries).state, unreadable, built, by, printed });
+  const worded = wordRecord(document, locale);
+  return { document, pdf: await recordPdf({ worded, paper, fonts, pictures, log: logText(entries), builtUtc: built.utc }) };
+}

@@ -1,0 +1,114 @@
+import type { TitleBlock, Worded } from './blocks.ts';
+import { INK, INK_2, lineHeight, moved, rule, tag, textOps, untagged, type Op, type Page, type Tag } from './page.ts';
+import { stripsOf, type Picture } from './strips.ts';
+import type { Strip } from './strip.ts';
+import { oneLine, wrap, type Measure } from './text.ts';
+
+export type Paper = 'letter' | 'a4';
+
+/** Width and height in points. */
+export const PAPER_PT: Readonly<Record<Paper, readonly [number, number]>> = { letter: [612, 792], a4: [595.28, 841.89] };
+
+/** Frame to paper edge; the wide side is for binding. */
+const EDGE = { top: 24, right: 24, bottom: 24, left: 38 };
+const INSET = 12;
+const TITLE_BLOCK = { width: 372, row: 33 };
+
+export interface Laid {
+  readonly pages: readonly Page[];
+  readonly tree: Tag;
+}
+
+/** Puts worded blocks on pages: nothing overlaps, nothing lies outside the frame, no line is lost. */
+export function layOut({ parts, titleBlock }: Worded, paper: Paper, pictures: ReadonlyMap<string, Picture>, measure: Measure): Laid {
+  const [paperWidth, paperHeight] = PAPER_PT[paper];
+  const left = EDGE.left + INSET;
+  const top = EDGE.top + INSET;
+  const bottom = paperHeight - EDGE.bottom - 2 * TITLE_BLOCK.row - INSET;
+  const tree: Tag = { type: 'Document', kids: [] };
+  const pages: { part: string; ops: Op[] }[] = [];
+  const setting = { measure, pictures, bodyHeight: bottom - top };
+  for (const { name, blocks } of parts) {
+    const strips = stripsOf(blocks, paperWidth - EDGE.right - INSET - left, tree, setting);
+    pages.push(...paginated(strips, bottom - top).map((ops) => ({ part: name, ops: moved(ops, left, top) })));
+  }
+  return {
+    tree,
+    pages: pages.map(({ part, ops }, i) => ({
+      part,
+      ops: [...ops, ...frameOps(paperWidth, paperHeight), ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure)],
+    })),
+  };
+}
+
+/** Strips on pages of one height: a strip that must not be last goes over with the one it leads to. */
+function paginated(strips: readonly Strip[], bodyHeight: number): Op[][] {
+  const pages: Op[][] = [];
+  let page: Op[] = [];
+  let y = 0;
+  const turn = () => {
+    pages.push(page);
+    page = [];
+    y = 0;
+  };
+  strips.forEach((strip, i) => {
+    const together = kept(strips, i);
+    const held = strips.slice(i, together + 1).reduce((sum, one, k) => sum + one.height + (k === 0 ? 0 : one.before), 0);
+    const needed = Math.min(held, bodyHeight);
+    if (y > 0 && y + strip.before + needed > bodyHeight) turn();
+    else if (y > 0) y += strip.before;
+    if (y === 0 && strip.again !== undefined) {
+      page.push(...untagged(strip.again.ops));
+      y += strip.again.height;
+    }
+    if (y + strip.height > bodyHeight + 0.01) throw new RangeError(`strip ${i}: ${strip.height} pt do not fit a page of ${bodyHeight} pt`);
+    page.push(...moved(strip.ops, 0, y));
+    y += strip.height;
+  });
+  if (page.length > 0 || pages.length === 0) turn();
+  return pages;
+}
+
+/** Index of the last strip that must stay on the page of strip `i`. */
+function kept(strips: readonly Strip[], i: number): number {
+  let last = i;
+  while (strips[last]?.keep === true && last + 1 < strips.length) last += 1;
+  return last;
+}
+
+function frameOps(width: number, height: number): Op[] {
+  const [x1, y1, x2, y2] = [EDGE.left, EDGE.top, width - EDGE.right, height - EDGE.bottom];
+  const frame: Op = { op: 'path', tag: null, x: x1, y: y1, d: `M0 0H${x2 - x1}V${y2 - y1}H0Z`, stroke: INK, pen: 1.1 };
+  const [cx, cy] = [(x1 + x2) / 2, (y1 + y2) / 2];
+  return [
+    frame,
+    rule(cx, y1 - 7, cx, y1 + 7, 0.75, INK),
+    rule(cx, y2 - 7, cx, y2 + 7, 0.75, INK),
+    rule(x1 - 7, cy, x1 + 7, cy, 0.75, INK),
+    rule(x2 - 7, cy, x2 + 7, cy, 0.75, INK),
+  ];
+}
+
+function titleOps(words: TitleBlock, part: string, page: number, pages: number, width: number, height: number, measure: Measure): Op[] {
+  const [right, bottom] = [width - EDGE.right, height - EDGE.bottom];
+  const left = right - TITLE_BLOCK.width;
+  const [top, middle] = [bottom - 2 * TITLE_BLOCK.row, bottom - TITLE_BLOCK.row];
+  const cell = (label: string, text: string, x: number, y: number, cellWidth: number): Op[] => [
+    ...textOps([label], x + 7, y + 3, { face: 'text', size: 8, ink: INK_2 }, null),
+    ...textOps([oneLine(text, 'strong', 10, cellWidth - 14, measure)], x + 7, y + 3 + lineHeight(8), { face: 'strong', size: 10 }, null),
+  ];
+  const [second, third] = [left + 142, right - 84];
+  const warning = wrap(words.warning, 'strong', 10, left - EDGE.left - 2 * INSET, measure);
+  return [
+    ...cell(words.job.label, words.job.text, left, top, third - left),
+    ...cell(words.built.label, words.built.text, third, top, right - third),
+    ...cell(words.partLabel, part, left, middle, second - left),
+    ...cell(words.head.label, words.head.text, second, middle, third - second),
+    ...cell(words.pageLabel, words.page(page, pages), third, middle, right - third),
+    { op: 'path', tag: null, x: left, y: top, d: `M0 ${bottom - top}V0H${right - left}`, stroke: INK, pen: 2.2 },
+    rule(left, middle, right, middle, 0.75, INK),
+    rule(second, middle, second, bottom, 0.75, INK),
+    rule(third, top, third, bottom, 0.75, INK),
+    ...textOps(warning, EDGE.left + INSET, bottom - INSET - warning.length * lineHeight(10), { face: 'strong', size: 10 }, null),
+  ];
+}

@@ -1,0 +1,167 @@
+import PDFDocument from 'pdfkit';
+import type { Worded } from './blocks.ts';
+import { layOut, PAPER_PT, type Paper } from './layout.ts';
+import type { Op, PathOp, Tag } from './page.ts';
+import type { Picture } from './strips.ts';
+import { printable, type Measure } from './text.ts';
+
+/** The two cuts of the face, as WOFF or TrueType bytes. */
+export interface Fonts {
+  readonly text: Uint8Array;
+  readonly strong: Uint8Array;
+}
+
+export interface PdfInput {
+  readonly worded: Worded;
+  readonly paper: Paper;
+  readonly fonts: Fonts;
+  readonly pictures: ReadonlyMap<string, Picture>;
+  /** The job's log, attached as log.jsonl. */
+  readonly log: string;
+  /** Instant written into the file as its own date (RFC 3339, UTC). */
+  readonly builtUtc: string;
+}
+
+/**
+ * The PDF of a worded record: PDF 1.7, tagged, fonts embedded, with the marks of PDF/A-3a (conformance itself is not proven
+ * here) and the log attached. The same input gives the same bytes in a browser's worker and in Node, which is why nothing is
+ * compressed (their deflate differs) and every date is an argument.
+ */
+export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc }: PdfInput): Promise<Uint8Array<ArrayBuffer>> {
+  const built = new Date(builtUtc);
+  const title = printable(worded.title).replaceAll('\n', ' ');
+  const doc = new PDFDocument({
+    size: [...PAPER_PT[paper]],
+    margin: 0,
+    autoFirstPage: false,
+    compress: false,
+    pdfVersion: '1.7',
+    subset: 'PDF/A-3a',
+    tagged: true,
+    lang: worded.lang,
+    displayTitle: true,
+    // Without this the library registers a standard font that it does not embed.
+    font: null as unknown as string,
+    info: { Title: title, Creator: 'Layerbook', CreationDate: built, ModDate: built },
+  });
+  escapeTitleInMetadata(doc, title);
+  doc.registerFont('text', fonts.text);
+  doc.registerFont('strong', fonts.strong);
+  const bytes = collected(doc);
+  const { pages, tree } = layOut(worded, paper, pictures, measureWith(doc));
+  const contents = new Map<Tag, PDFKit.PDFStructureContent[]>();
+  for (const page of pages) {
+    doc.addPage();
+    drawPage(doc, page.ops, pictures, contents);
+  }
+  addTree(doc, tree, contents);
+  // The types know neither `relationship` nor bytes other than Node's Buffer; the library writes the one and takes the other.
+  const attachment = { name: 'log.jsonl', type: 'application/x-ndjson', description: worded.logDescription, relationship: 'Source', creationDate: built, modifiedDate: built };
+  doc.file(new TextEncoder().encode(log) as Buffer, attachment);
+  doc.end();
+  return bytes;
+}
+
+/** The library writes the title into XML as it is. It is written there last, after the title of the file itself. */
+function escapeTitleInMetadata(doc: PDFKit.PDFDocument, title: string): void {
+  const endMetadata = doc.endMetadata.bind(doc);
+  doc.endMetadata = () => {
+    doc.info.Title = title.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+    endMetadata();
+  };
+}
+
+function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array<ArrayBuffer>> {
+  const chunks: Uint8Array<ArrayBuffer>[] = [];
+  return new Promise((resolve, reject) => {
+    doc.on('data', (chunk: Uint8Array<ArrayBuffer>) => chunks.push(chunk));
+    doc.on('error', reject);
+    doc.on('end', () => {
+      const whole = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+      let at = 0;
+      for (const chunk of chunks) {
+        whole.set(chunk, at);
+        at += chunk.length;
+      }
+      resolve(whole);
+    });
+  });
+}
+
+/** Widths as the library will set them, each asked for once. */
+function measureWith(doc: PDFKit.PDFDocument): Measure {
+  const widths = new Map<string, number>();
+  return (text, face, size, tabular) => {
+    const key = `${face} ${tabular ? 't' : 'p'} ${text}`;
+    const known = widths.get(key);
+    if (known !== undefined) return (known * size) / 1000;
+    doc.font(face).fontSize(1000);
+    const width = doc.widthOfString(text, features(tabular));
+    widths.set(key, width);
+    return (width * size) / 1000;
+  };
+}
+
+function features(tabular: boolean): { features?: PDFKit.Mixins.OpenTypeFeatures[] } {
+  return tabular ? { features: ['tnum'] } : {};
+}
+
+/** Draws a page; neighbours in ink that belong to one element are marked as one piece of it. */
+function drawPage(doc: PDFKit.PDFDocument, ops: readonly Op[], pictures: PdfInput['pictures'], contents: Map<Tag, PDFKit.PDFStructureContent[]>): void {
+  let open: Tag | null | undefined;
+  for (const op of ops) {
+    if (op.tag !== open) {
+      if (open !== undefined) doc.endMarkedContent();
+      open = op.tag;
+      if (open === null) doc.markContent('Artifact', { type: 'Pagination' });
+      else contents.set(open, [...(contents.get(open) ?? []), doc.markStructureContent(open.type)]);
+    }
+    drawOp(doc, op, pictures);
+  }
+  if (open !== undefined) doc.endMarkedContent();
+}
+
+function drawOp(doc: PDFKit.PDFDocument, op: Op, pictures: PdfInput['pictures']): void {
+  switch (op.op) {
+    case 'text':
+      doc.font(op.face).fontSize(op.size).fillColor(op.ink);
+      doc.text(op.text, op.x, op.y, { lineBreak: false, baseline: 'alphabetic', ...features(op.tabular) });
+      return;
+    case 'image': {
+      const picture = pictures.get(op.sha256);
+      if (picture === undefined) throw new TypeError(`picture ${op.sha256}: laid out and not given`);
+      doc.image(picture.bytes as Buffer, op.x, op.y, { width: op.width, height: op.height });
+      return;
+    }
+    case 'path':
+      drawPath(doc, op, op.x, op.y);
+  }
+}
+
+function drawPath(doc: PDFKit.PDFDocument, { d, fill, stroke, pen = 1, dash, matrix, clip }: PathOp, x: number, y: number): void {
+  doc.save().translate(x, y);
+  if (clip !== undefined) doc.path(clip).clip();
+  if (matrix !== undefined) doc.transform(...matrix);
+  doc.path(d).lineWidth(pen);
+  if (dash !== undefined) doc.dash(dash[0], { space: dash[1] });
+  if (fill !== undefined && stroke !== undefined) doc.fillAndStroke(fill, stroke);
+  else if (fill !== undefined) doc.fill(fill);
+  else if (stroke !== undefined) doc.stroke(stroke);
+  doc.restore();
+}
+
+function addTree(doc: PDFKit.PDFDocument, tree: Tag, contents: ReadonlyMap<Tag, PDFKit.PDFStructureContent[]>): void {
+  const element = ({ type, alt, scope, kids }: Tag, parent: PDFKit.PDFStructureElement | null): PDFKit.PDFStructureElement => {
+    const made = doc.struct(type, { ...(alt !== undefined && { alt }), ...(scope !== undefined && { scope }) });
+    if (parent === null) doc.addStructure(made);
+    else parent.add(made);
+    return made;
+  };
+  const add = (tag: Tag, parent: PDFKit.PDFStructureElement | null): void => {
+    const made = element(tag, parent);
+    for (const content of contents.get(tag) ?? []) made.add(content);
+    for (const kid of tag.kids) add(kid, made);
+    made.end();
+  };
+  add(tree, null);
+}
