@@ -2,9 +2,7 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import * as m from '#lib/words/compiled/messages.js';
-import { exampleCommand } from './example.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
-import { verifyCommand } from './verify.ts';
 
 interface Command {
   readonly usage: string;
@@ -12,9 +10,19 @@ interface Command {
   run(call: Call): Promise<Outcome>;
 }
 
+/** Each loads what it needs when it is called: checking an archive waits for no PDF library. */
 const COMMANDS: Readonly<Record<string, Command>> = {
-  example: { usage: 'layerbook example --out ZIP', takes: ['out'], run: exampleCommand },
-  verify: { usage: 'layerbook verify FILE', takes: ['file'], run: verifyCommand },
+  example: {
+    usage: 'layerbook example --out ZIP',
+    takes: ['out'],
+    run: async (call) => (await import('./example.ts')).exampleCommand(call),
+  },
+  report: {
+    usage: 'layerbook report FILE --out PDF',
+    takes: ['file', 'out'],
+    run: async (call) => (await import('./report.ts')).reportCommand(call),
+  },
+  verify: { usage: 'layerbook verify FILE', takes: ['file'], run: async (call) => (await import('./verify.ts')).verifyCommand(call) },
 };
 
 async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Outcome> {

@@ -23,7 +23,8 @@ export function lamps({ from = [-26, 30, 34], warm = 1, strength = 1, fill = 0.3
 export function lapTape({ lap, ground, lower, upper, turn = 0, light = {} }) {
   const wobble = (s) => 0.02 * noise(s * 0.5, 0, 9) + 0.008 * noise(s * 2, 0, 10);
   const step = (v) => 0.055 * ramp(lap + 0.12, lap - 0.1, v);
-  const top = (u, v) => 0.06 + step(v) + 0.07 * ramp(0.6, 0, v) * ramp(-0.3, 0.7, noise(u * 0.2, 0, 12)) + 0.02 * noise(u * 0.3, v * 0.3, 13);
+  const top = (u, v) =>
+    0.06 + step(v) + 0.07 * ramp(0.6, 0, v) * ramp(-0.3, 0.7, noise(u * 0.2, 0, 12)) + 0.02 * noise(u * 0.3, v * 0.3, 13);
   const beside = placed(LYING, -0.42, 0, 0.02, 90 + turn);
   const shapes = [
     plane(LYING, ground),
@@ -75,4 +76,5 @@ export function ridges({ seed = 5, pitch = 0.5, height = 0.22, angle = 0 } = {})
   };
 }
 
-export const combed = (f, box, options) => layer(f, box, 0.34, ridges(options), thinset(0.8, options?.seed ?? 51), { slack: 0.5, wobble: (s) => 0.25 * noise(s * 0.7, 1, 6) });
+export const combed = (f, box, options) =>
+  layer(f, box, 0.34, ridges(options), thinset(0.8, options?.seed ?? 51), { slack: 0.5, wobble: (s) => 0.25 * noise(s * 0.7, 1, 6) });

@@ -14,7 +14,7 @@ export function develop({ rgb, depth, width, height }, { focus, blur = 0.5, expo
       const i = (y * width + x) * 3;
       const dx = (x / width - 0.5) * 2;
       const dy = (y / height - 0.5) * 1.5;
-      const corner = 1 - 0.2 * (dx * dx + dy * dy) ** 1.2 / 2;
+      const corner = 1 - (0.2 * (dx * dx + dy * dy) ** 1.2) / 2;
       // Noise of the sensor: fine and grey, and blotches of colour in the dark.
       const lum = (light[i] + light[i + 1] + light[i + 2]) / 3;
       const fine = (hash(x, y, seed) + hash(x, y, seed + 1) + hash(x, y, seed + 2) - 1.5) * 0.034 * grain;
@@ -79,7 +79,7 @@ function outOfFocus(rgb, depth, width, height, focus, blur) {
 export async function jpeg(pixels, width, height, most, exif) {
   const raw = { raw: { width, height, channels: 3 } };
   let best = null;
-  for (let low = 40, high = 90; low <= high; ) {
+  for (let low = 40, high = 90; low <= high;) {
     const quality = Math.floor((low + high) / 2);
     let picture = sharp(pixels, raw).sharpen({ sigma: 0.7, m1: 0.5, m2: 1.2 });
     if (exif !== undefined) picture = picture.withExif(exif);

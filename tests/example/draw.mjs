@@ -27,12 +27,24 @@ async function draw({ file, scene: make, camera, portrait = false }) {
   const chance = stream(seed);
   // Each exposure a little off, each white a little warm or cool: no two pictures of a phone agree.
   const warm = (chance() - 0.5) * 0.07;
-  const look = { exposure: 0.86 + 0.14 * chance(), white: [1 + warm, 1, 1 - warm], grain: 0.8 + 0.4 * chance(), seed: seed * 100, ...scene.develop };
+  const look = {
+    exposure: 0.86 + 0.14 * chance(),
+    white: [1 + warm, 1, 1 - warm],
+    grain: 0.8 + 0.4 * chance(),
+    seed: seed * 100,
+    ...scene.develop,
+  };
   const [width, height] = portrait ? [HEIGHT, WIDTH] : [WIDTH, HEIGHT];
   const pixels = develop(render(scene, width, height), look);
   // Held upright, a phone still writes the long side first and says how to turn it.
   const stored = portrait ? turnedLeft(pixels, width, height) : pixels;
-  const bytes = await jpeg(stored, WIDTH, HEIGHT, MOST_BYTES, camera === undefined ? undefined : exif({ ...camera, orientation: portrait ? 6 : 1 }));
+  const bytes = await jpeg(
+    stored,
+    WIDTH,
+    HEIGHT,
+    MOST_BYTES,
+    camera === undefined ? undefined : exif({ ...camera, orientation: portrait ? 6 : 1 }),
+  );
   await writeFile(new URL(file, FOLDER), bytes);
   console.log(`${file} ${bytes.length}`);
 }

@@ -63,6 +63,8 @@ export function rulerInk(inches, width) {
 
 /** A comb gauge's plate: the value of each tooth above it, at `centres` (inches along the plate). */
 export function combInk(values, centres, width, height) {
-  const body = values.map((text, i) => number(text, centres[i], height * 0.56, 0.15, 1.9) + line(centres[i], height * 0.7, centres[i], height * 0.78, 0.014)).join('');
+  const body = values
+    .map((text, i) => number(text, centres[i], height * 0.56, 0.15, 1.9) + line(centres[i], height * 0.7, centres[i], height * 0.78, 0.014))
+    .join('');
   return raster(body, width, height, 320);
 }

@@ -1,5 +1,6 @@
 import { combInk, rulerInk, tapeInk } from './marks.mjs';
-import { marked, nap, plain, steel, TONES, wood } from './materials.mjs';
+import { TONES } from './paint.mjs';
+import { marked, nap, plain, steel, wood } from './materials.mjs';
 import { fbm, noise } from './noise.mjs';
 import { box, curl, cut, cylinder, frame, layer, leaning, placed, plate, rod, upright } from './shapes.mjs';
 
@@ -12,7 +13,9 @@ const tapeMarks = await tapeInk(TAPE.length, TAPE.width);
 export function tape(f, { rise = () => 0, length = TAPE.length } = {}) {
   const { width } = TAPE;
   const ground = marked(plain(TONES.blade, { rough: 0.42, uneven: 0.03 }), tapeMarks, [0, -width / 2]);
-  const blade = layer(f, [0.02, -width / 2, length, width / 2], 0.4, (u, v) => 0.03 + rise(u) + 0.075 * (v / (width / 2)) ** 2, ground, { slack: 0.8 });
+  const blade = layer(f, [0.02, -width / 2, length, width / 2], 0.4, (u, v) => 0.03 + rise(u) + 0.075 * (v / (width / 2)) ** 2, ground, {
+    slack: 0.8,
+  });
   const hook = box(placed(f, 0, 0, 0.02), [0.02, 0.3, 0.15], steel(), 0.01);
   const hookTop = box(placed(f, 0.32, 0, 0.075 + rise(0.3)), [0.33, 0.24, 0.012], steel(), 0.01);
   const rivets = [0.2, 0.48].map((u) => cylinder(placed(f, u, 0, 0.08 + rise(u)), 0.055, 0.03, steel(TONES.iron), { round: 0.015 }));
@@ -30,7 +33,7 @@ export function ruler(f) {
 }
 
 /** Teeth of one side of a gauge as in the standard's example, in mil; the two outer feet stand on what lies under the film. */
-export const TEETH = ['20', '22', '24', '26', '28', '30', '35'];
+const TEETH = ['20', '22', '24', '26', '28', '30', '35'];
 const COMB = { width: 2.9, height: 1.5, tooth: 0.24, pitch: 0.32 };
 const centres = TEETH.map((_, i) => COMB.width / 2 + (i - 3) * COMB.pitch);
 const combMarks = await combInk(TEETH, centres, COMB.width, COMB.height);
@@ -40,7 +43,7 @@ export function comb(f, wet) {
   const half = COMB.width / 2;
   // Gaps are drawn half as large again as they are: at true size no picture of a phone shows them.
   const gap = (u) => {
-    const i = Math.round((u / COMB.pitch) + 3);
+    const i = Math.round(u / COMB.pitch + 3);
     if (i < 0 || i > 6) return 0;
     return Math.abs(u - (i - 3) * COMB.pitch) < COMB.tooth / 2 ? Number(TEETH[i]) * 0.0015 : 0.13;
   };
@@ -68,7 +71,7 @@ export function trowel(f) {
     placed(f, 0, 0, 0.16),
     (u, v) => {
       const body = Math.max(Math.abs(u) - 5.5, Math.abs(v) - 2.1);
-      const notch = Math.max(Math.abs((((u + 50) % 0.5) + 0.5) % 0.5 - 0.25) - 0.125, v + 1.85);
+      const notch = Math.max(Math.abs(((((u + 50) % 0.5) + 0.5) % 0.5) - 0.25) - 0.125, v + 1.85);
       return Math.max(body, -notch) * 0.9;
     },
     [-5.5, -2.1, 5.5, 2.1],
@@ -96,7 +99,12 @@ function smeared(under) {
 
 /** A paint roller, nine inches, resting on the surface with its frame and grip. */
 export function roller(f) {
-  const axle = frame([0, 1, 2].map((i) => f.o[i] - f.U[i] * 4.5 + f.W[i] * 1.02), f.V, f.W, f.U);
+  const axle = frame(
+    [0, 1, 2].map((i) => f.o[i] - f.U[i] * 4.5 + f.W[i] * 1.02),
+    f.V,
+    f.W,
+    f.U,
+  );
   const at = (u, v, w) => [0, 1, 2].map((i) => f.o[i] + f.U[i] * u + f.V[i] * v + f.W[i] * w);
   const wrapped = { ...cylinder(axle, 1, 9, nap(), { round: 0.22 }) };
   const wire = rod([at(4.5, 0, 1.02), at(5.3, 0, 1.02), at(5.4, -2.4, 1.5), at(0.3, -4.2, 2.1), at(0.2, -6, 2.4)], 0.13, steel());
@@ -122,7 +130,13 @@ export function knife(f) {
   const body = box(placed(f, 0, 0, 0.3), [2.6, 0.42, 0.3], plain(TONES.plastic, { rough: 0.45 }), 0.2);
   const button = box(placed(f, 0.9, 0, 0.62), [0.4, 0.16, 0.08], plain(TONES.rubber), 0.05);
   const nose = box(placed(f, 2.5, 0.02, 0.3), [0.55, 0.34, 0.2], steel(TONES.iron), 0.08);
-  const edge = plate(upright(placed(f, 3.3, 0, 0.3)), (u, v) => Math.max(Math.abs(u) - 0.6, Math.abs(v) - 0.22, (u - v * 0.9 - 0.42) * 0.74) * 0.95, [-0.6, -0.22, 0.6, 0.22], 0.012, steel());
+  const edge = plate(
+    upright(placed(f, 3.3, 0, 0.3)),
+    (u, v) => Math.max(Math.abs(u) - 0.6, Math.abs(v) - 0.22, (u - v * 0.9 - 0.42) * 0.74) * 0.95,
+    [-0.6, -0.22, 0.6, 0.22],
+    0.012,
+    steel(),
+  );
   return [body, button, nose, { ...edge, d: edge.d }];
 }
 
@@ -135,7 +149,12 @@ export function roll(f, width, radius, material) {
     const a = -Math.PI / 2 - (i / 96) * Math.PI * 1.9;
     points.push([Math.cos(a) * radius, radius + 0.06 + Math.sin(a) * radius]);
   }
-  const core = frame([0, 1, 2].map((i) => f.o[i] - (f.U[i] * width) / 2 + f.W[i] * (radius + 0.06)), f.V, f.W, f.U);
+  const core = frame(
+    [0, 1, 2].map((i) => f.o[i] - (f.U[i] * width) / 2 + f.W[i] * (radius + 0.06)),
+    f.V,
+    f.W,
+    f.U,
+  );
   const ends = (u, v, px, m) => {
     const r = Math.hypot(u, v);
     const k = 0.62 + 0.34 * Math.abs(Math.sin(r * 26));
@@ -171,8 +190,14 @@ export function stub(f, radius, length) {
 export function drain(f, { flange = 5, throat = 1.95, clean = true } = {}) {
   const hole = cylinder(placed(f, 0, 0, -6), throat, 9, plain(TONES.dark));
   const ringMaterial = plain(clean ? TONES.plastic : TONES.sheet, { rough: 0.55 });
-  const plateShape = cut(layer(f, [-flange, -flange, flange, flange], 0.14, () => 0.12, perforated(ringMaterial, flange), { corner: flange - 0.01, slack: 1 }), hole);
-  const lip = cylinder(placed(f, 0, 0, -5.5), throat + 0.18, 5.7, plain(TONES.plastic, { rough: 0.45 }), { bore: throat - 0.08, round: 0.05 });
+  const plateShape = cut(
+    layer(f, [-flange, -flange, flange, flange], 0.14, () => 0.12, perforated(ringMaterial, flange), { corner: flange - 0.01, slack: 1 }),
+    hole,
+  );
+  const lip = cylinder(placed(f, 0, 0, -5.5), throat + 0.18, 5.7, plain(TONES.plastic, { rough: 0.45 }), {
+    bore: throat - 0.08,
+    round: 0.05,
+  });
   const well = cylinder(placed(f, 0, 0, -5.4), throat + 0.3, 0.3, plain(TONES.dark));
   return { solids: [plateShape, lip, well], hole };
 }
@@ -182,8 +207,11 @@ function perforated(under, flange) {
     under(u, v, px, m, w, side);
     const r = Math.hypot(u, v);
     const a = Math.atan2(v, u);
-    for (const [ring, count] of [[flange * 0.62, 18], [flange * 0.84, 26]]) {
-      const near = (((a / (2 * Math.PI)) * count) % 1 + 1.5) % 1 - 0.5;
+    for (const [ring, count] of [
+      [flange * 0.62, 18],
+      [flange * 0.84, 26],
+    ]) {
+      const near = (((((a / (2 * Math.PI)) * count) % 1) + 1.5) % 1) - 0.5;
       const off = Math.hypot(r - ring, (near / count) * 2 * Math.PI * ring);
       if (off < 0.2) for (const c of ['r', 'g', 'b']) m[c] *= 0.25;
     }

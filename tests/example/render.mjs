@@ -1,4 +1,5 @@
-import { noise } from './noise.mjs';
+import { lens, sub, unit } from './lens.mjs';
+import { lookWater, waterAt } from './water.mjs';
 
 /**
  * A small camera: rays against distance functions, lamps with soft shadows, room light dimmed in corners, sheen on what is wet.
@@ -7,13 +8,6 @@ import { noise } from './noise.mjs';
 
 const FAR = 320;
 const STEPS = 170;
-
-const sub = (a, b) => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-const unit = (a) => {
-  const l = Math.hypot(a[0], a[1], a[2]);
-  return [a[0] / l, a[1] / l, a[2] / l];
-};
 
 /** Draws a scene. Gives linear light, three numbers a pixel, and the distance of what each pixel shows. */
 export function render(scene, width, height) {
@@ -44,13 +38,19 @@ function smoothEdges(world, view, { rgb, depth, shape, width, height }) {
     for (let x = 1; x < width - 1; x++) {
       const i = y * width + x;
       const around = [i - 1, i + 1, i - width, i + width];
-      if (around.some((j) => shape[j] !== shape[i] || Math.abs(depth[j] / depth[i] - 1) > 0.04 || Math.abs(lum(j) - lum(i)) > 0.3)) edges.push([x, y]);
+      if (around.some((j) => shape[j] !== shape[i] || Math.abs(depth[j] / depth[i] - 1) > 0.04 || Math.abs(lum(j) - lum(i)) > 0.3))
+        edges.push([x, y]);
     }
   }
   const out = { r: 0, g: 0, b: 0, t: 0, shape: -1 };
   for (const [x, y] of edges) {
     const sum = [0, 0, 0];
-    for (const [dx, dy] of [[0.2, 0.35], [0.65, 0.2], [0.35, 0.8], [0.8, 0.65]]) {
+    for (const [dx, dy] of [
+      [0.2, 0.35],
+      [0.65, 0.2],
+      [0.35, 0.8],
+      [0.8, 0.65],
+    ]) {
       look(world, view.at, view.ray(x + dx, y + dy), view.foot, out, 0);
       sum[0] += Math.min(out.r, 4) / 4;
       sum[1] += Math.min(out.g, 4) / 4;
@@ -58,19 +58,6 @@ function smoothEdges(world, view, { rgb, depth, shape, width, height }) {
     }
     rgb.set(sum, (y * width + x) * 3);
   }
-}
-
-function lens({ at, to, fov, up = [0, 0, 1] }, width, height) {
-  const forward = unit(sub(to, at));
-  const right = unit(cross(forward, up));
-  const down = cross(forward, right);
-  const half = Math.tan(((fov / 2) * Math.PI) / 180);
-  const ray = (px, py) => {
-    const sx = ((px / width) * 2 - 1) * half;
-    const sy = (((py / height) * 2 - 1) * half * height) / width;
-    return unit([0, 1, 2].map((i) => forward[i] + right[i] * sx + down[i] * sy));
-  };
-  return { at, ray, foot: (2 * half) / width };
 }
 
 function prepare(scene) {
@@ -133,7 +120,13 @@ function open(world, p, n) {
   }
   return Math.max(0.12, 1 - shut);
 }
-const OPEN_STEPS = [[0.05, 0.1], [0.2, 0.14], [0.8, 0.18], [3, 0.2], [11, 0.2]];
+const OPEN_STEPS = [
+  [0.05, 0.1],
+  [0.2, 0.14],
+  [0.8, 0.18],
+  [3, 0.2],
+  [11, 0.2],
+];
 
 function normalOf(shape, p, e) {
   const { d } = shape;
@@ -152,7 +145,7 @@ function look(world, o, d, foot, out, depth) {
   const tWater = world.water === undefined || depth > 0 ? -1 : waterAt(world.water, o, d);
   const t = march(world, o, d);
   if (tWater > 0 && (t < 0 || tWater < t)) {
-    lookWater(world, o, d, tWater, foot, out);
+    lookWater(world, look, o, d, tWater, foot, out);
     return;
   }
   out.t = t < 0 ? FAR : t;
@@ -185,7 +178,10 @@ function shade(world, shape, p, d, t, foot, out, depth) {
   const pixel = Math.max(0.0015, t * foot);
   let n = normalOf(shape, p, Math.max(0.002, pixel * 0.6));
   const [u, v, w, side] = coordinates(shape, p, n);
-  Object.assign(paint, { rough: 0.9, f0: 0.035, metal: 0, bump: null });
+  paint.rough = 0.9;
+  paint.f0 = 0.035;
+  paint.metal = 0;
+  paint.bump = null;
   shape.material(u, v, pixel, paint, w, side);
   const { r, g, b, rough, f0, metal } = paint;
   if (paint.bump !== null) n = bumped(shape.f, side, n, paint.bump, u, v, Math.max(0.004, pixel * 0.8));
@@ -204,7 +200,7 @@ function shade(world, shape, p, d, t, foot, out, depth) {
   const nv = Math.max(0.03, -(n[0] * d[0] + n[1] * d[1] + n[2] * d[2]));
   for (const lamp of world.lamps) {
     const to = sub(lamp.at, q);
-    const dist = Math.hypot(to[0], to[1], to[2]);
+    const dist = Math.sqrt(to[0] * to[0] + to[1] * to[1] + to[2] * to[2]);
     const l = [to[0] / dist, to[1] / dist, to[2] / dist];
     const nl = n[0] * l[0] + n[1] * l[1] + n[2] * l[2];
     if (nl <= 0) continue;
@@ -264,47 +260,4 @@ function bumped(f, side, n, bump, u, v, e) {
   const U = side === 1 ? f.V : f.U;
   const V = side === 0 ? f.V : f.W;
   return unit([n[0] - U[0] * gu - V[0] * gv, n[1] - U[1] * gu - V[1] * gv, n[2] - U[2] * gu - V[2] * gv]);
-}
-
-/** Where a ray meets the water's level inside its pan, or -1. */
-function waterAt({ z, box: [x0, y0, x1, y1] }, o, d) {
-  const t = (z - o[2]) / d[2];
-  if (!(t > 0)) return -1;
-  const x = o[0] + d[0] * t;
-  const y = o[1] + d[1] * t;
-  return x > x0 && x < x1 && y > y0 && y < y1 ? t : -1;
-}
-
-/** Still water: the bottom bent and dimmed, the room above thrown back, more of it the flatter one looks. */
-function lookWater(world, o, d, t, foot, out) {
-  const p = [o[0] + d[0] * t, o[1] + d[1] * t, o[2] + d[2] * t];
-  const { ripple, tint } = world.water;
-  const e = 0.15;
-  const h = (x, y) => ripple * (noise(x * 0.35, y * 0.35, 41) + 0.35 * noise(x * 1.3, y * 1.1, 42));
-  const n = unit([(h(p[0], p[1]) - h(p[0] + e, p[1])) / e, (h(p[0], p[1]) - h(p[0], p[1] + e)) / e, 1]);
-  const cos = Math.max(0.02, -(n[0] * d[0] + n[1] * d[1] + n[2] * d[2]));
-  const eta = 1 / 1.333;
-  const turn = eta * cos - Math.sqrt(1 - eta * eta * (1 - cos * cos));
-  const bent = unit([0, 1, 2].map((i) => d[i] * eta + n[i] * turn));
-  const back = unit([0, 1, 2].map((i) => d[i] + 2 * cos * n[i]));
-  const under = { r: 0, g: 0, b: 0, t: 0, shape: -1 };
-  const over = { r: 0, g: 0, b: 0, t: 0, shape: -1 };
-  look(world, p, bent, foot, under, 1);
-  look(world, [p[0], p[1], p[2] + 0.01], back, foot, over, 1);
-  const share = 0.02 + 0.98 * (1 - cos) ** 5;
-  // Ripples gather the lamp's light into bright threads on the bottom.
-  const at = [0, 1].map((i) => p[i] + bent[i] * under.t);
-  const fold = noise(at[0] * 0.5 + 0.8 * noise(at[0] * 0.4, at[1] * 0.4, 44), at[1] * 0.5 + 0.8 * noise(at[1] * 0.4, at[0] * 0.4, 45), 46);
-  const threads = 0.96 + 0.2 * Math.max(0, 1 - Math.abs(fold) * 2.4) ** 2;
-  const through = [0, 1, 2].map((i) => threads * Math.exp(-under.t * tint[i]) * (1 - share));
-  let glint = 0;
-  for (const lamp of world.lamps) {
-    const l = unit(sub(lamp.at, p));
-    glint += 60 * Math.max(0, back[0] * l[0] + back[1] * l[1] + back[2] * l[2]) ** 900 * share;
-  }
-  out.r = under.r * through[0] + over.r * share + glint;
-  out.g = under.g * through[1] + over.g * share + glint;
-  out.b = under.b * through[2] + over.b * share + glint;
-  out.t = t;
-  out.shape = 1000 + under.shape;
 }

@@ -1,4 +1,7 @@
-import { board, coat, damp, membrane, paintwork, plain, sandBed, TONES, wood } from './materials.mjs';
+import { board } from './boards.mjs';
+import { membrane } from './cloth.mjs';
+import { TONES } from './paint.mjs';
+import { coat, paintwork, plain, sandBed, wood } from './materials.mjs';
 import { fbm, hash, noise, ramp } from './noise.mjs';
 import { drain, stub } from './props.mjs';
 import { cut, cylinder, frame, lattice, layer, placed, plane } from './shapes.mjs';
@@ -7,9 +10,9 @@ import { cut, cylinder, frame, lattice, layer, placed, plane } from './shapes.mj
  * The shower: 60 in wide, 36 in deep, curb to the south, drain in the middle. x runs east, y north, z up, in inches.
  * On the north wall u runs east; on the west wall u runs north; on the east wall u runs south from the back corner.
  */
-export const NORTH = frame([0, 36, 0], [1, 0, 0], [0, 0, 1], [0, -1, 0]);
-export const WEST = frame([0, 0, 0], [0, 1, 0], [0, 0, 1], [1, 0, 0]);
-export const EAST = frame([60, 36, 0], [0, -1, 0], [0, 0, 1], [-1, 0, 0]);
+const NORTH = frame([0, 36, 0], [1, 0, 0], [0, 0, 1], [0, -1, 0]);
+const WEST = frame([0, 0, 0], [0, 1, 0], [0, 0, 1], [1, 0, 0]);
+const EAST = frame([60, 36, 0], [0, -1, 0], [0, 0, 1], [-1, 0, 0]);
 export const FLOOR = frame([0, 0, 0], [1, 0, 0], [0, 1, 0], [0, 0, 1]);
 export const CURB_IN = frame([60, 0, 0], [-1, 0, 0], [0, 0, 1], [0, 1, 0]);
 export const CURB_TOP = frame([0, -5, 5], [1, 0, 0], [0, 1, 0], [0, 0, 1]);
@@ -24,14 +27,27 @@ const LAP = 2.6;
 
 const screwHead = (u, v, w) => {
   const r = Math.hypot(u, v);
-  const disc = Math.max(r - 0.17, w - 0.012, -w - 0.1);
-  const slot = Math.max(Math.min(Math.max(Math.abs(u) - 0.025, Math.abs(v) - 0.1), Math.max(Math.abs(v) - 0.025, Math.abs(u) - 0.1)), -w - 0.01);
-  return Math.max(disc, -slot);
+  return Math.max(r - 0.17, w - 0.03 + 0.5 * r * r, -w - 0.1);
+};
+
+/** A cross recess and the shine of the rim, drawn on. */
+const screwFace = (u, v, px, m) => {
+  const bare = plain(TONES.iron, { rough: 0.4, metal: 1, f0: 0.5 });
+  bare(u, v, px, m);
+  const recess = Math.min(
+    Math.max(Math.abs(u + v) - 0.03, Math.abs(u - v) - 0.13),
+    Math.max(Math.abs(u - v) - 0.03, Math.abs(u + v) - 0.13),
+  );
+  if (recess < 0) {
+    [m.r, m.g, m.b] = TONES.dark;
+    m.metal = 0;
+  }
 };
 
 /** Screws every 8 in on studs 16 in apart, a little off each time. */
 export function screws(f, box, seed) {
-  return lattice(f, [16, 8], 0.7, seed, hash, () => true, box, 0.02, screwHead, plain(TONES.iron, { rough: 0.45, metal: 1, f0: 0.5 }));
+  const shift = (i, j) => [(hash(i, j, seed) - 0.5) * 0.7, (hash(i, j, seed + 1) - 0.5) * 0.7];
+  return lattice(f, [16, 8], shift, box, 0.05, screwHead, screwFace);
 }
 
 const outside = (f, inside, from) => {
@@ -48,12 +64,27 @@ export function shell({ dusty = 0.5, ready = false } = {}) {
   const fittings = drain(placed(FLOOR, 30, 18, fall(30, 18)));
   const bed = sandBed(31);
   const ground = (u, v, px, m, w, side) => (v < -5 ? wood(19) : bed)(u, v, px, m, w, side);
-  const floor = cut(plane(FLOOR, ground, (u, v) => (v < -4.9 ? -0.2 : fall(u, v))), fittings.hole);
+  const floor = cut(
+    plane(FLOOR, ground, (u, v) => (v < -4.9 ? -0.2 : fall(u, v))),
+    fittings.hole,
+  );
   const valveHole = cylinder(placed(EAST, 18, 46, -4), 2.3, 8, plain(TONES.dark));
   return [
-    plane(NORTH, outside(NORTH, north, () => false)),
-    plane(WEST, outside(WEST, west, (u) => u < -5)),
-    cut(plane(EAST, outside(EAST, east, (u) => u > 41)), valveHole),
+    plane(
+      NORTH,
+      outside(NORTH, north, () => false),
+    ),
+    plane(
+      WEST,
+      outside(WEST, west, (u) => u < -5),
+    ),
+    cut(
+      plane(
+        EAST,
+        outside(EAST, east, (u) => u > 41),
+      ),
+      valveHole,
+    ),
     floor,
     plane(frame([0, 0, 96], [1, 0, 0], [0, -1, 0], [0, 0, -1]), paintwork()),
     layer(CURB_TOP, [0, 0, 60, 5], 0.02, () => 0, board({ dust: 0.2, seed: 411 }), { base: -5.2, slack: 1 }),
@@ -69,16 +100,32 @@ export function shell({ dusty = 0.5, ready = false } = {}) {
 }
 
 const wavy = (s) => 0.04 * noise(s * 0.35, 0, 19) + 0.015 * noise(s * 1.6, 0, 20);
-const flat = (thick, bow = 0.02) => (u, v) => thick + bow * (0.5 + 0.5 * noise(u * 0.2, v * 0.2, 21));
+const flat =
+  (thick, bow = 0.02) =>
+  (u, v) =>
+    thick + bow * (0.5 + 0.5 * noise(u * 0.2, v * 0.2, 21));
 /** A layer's top where it steps over one whose edge is at v = `edge` and which lies below it. */
 const stepping = (thick, edge) => (u, v) => thick + 0.05 * ramp(edge + 0.15, edge - 0.15, v) + 0.02 * noise(u * 0.2, v * 0.2, 22);
 
 /** Sheets on north and east walls, floor and curb; the west wall takes liquid and has none. `loose` sheets stand off a little. */
-export function sheets({ loose = false, print = 0.5, scuffs = 0.6, only = ['north', 'east', 'floor', 'curb'], lines = false, banded = false } = {}) {
+export function sheets({
+  loose = false,
+  print = 0.5,
+  scuffs = 0.6,
+  only = ['north', 'east', 'floor', 'curb'],
+  lines = false,
+  banded = false,
+} = {}) {
   const bow = loose ? 0.16 : 0.03;
   const course = (f, width, seed, hole) => {
     const squeezed = loose ? [] : [{ box: [0, COURSE - LAP, width, COURSE], width: 0.7 }, ...(banded ? bandEdges(width) : [])];
-    const lower = membrane(TONES.sheet, { print, scuffs, seed, smears: squeezed, marks: lines ? [[1, COURSE - LAP, width - 1, COURSE - LAP + 0.05]] : [] });
+    const lower = membrane(TONES.sheet, {
+      print,
+      scuffs,
+      seed,
+      smears: squeezed,
+      marks: lines ? [[1, COURSE - LAP, width - 1, COURSE - LAP + 0.05]] : [],
+    });
     const upper = membrane(TONES.sheet, { print, scuffs, seed: seed + 40, smears: banded ? bandEdges(width) : [] });
     const away = hole === undefined ? [] : hole;
     return [
@@ -89,21 +136,32 @@ export function sheets({ loose = false, print = 0.5, scuffs = 0.6, only = ['nort
   const out = [];
   if (only.includes('north')) out.push(...course(NORTH, 60, 401));
   if (only.includes('east')) {
-    const holes = [cylinder(placed(EAST, 18, 46, -1), 2.5, 3, plain(TONES.dark)), cylinder(placed(EAST, 18, 24, -1), 0.6, 3, plain(TONES.dark)), cylinder(placed(EAST, 18, 78, -1), 0.6, 3, plain(TONES.dark))];
+    const holes = [
+      cylinder(placed(EAST, 18, 46, -1), 2.5, 3, plain(TONES.dark)),
+      cylinder(placed(EAST, 18, 24, -1), 0.6, 3, plain(TONES.dark)),
+      cylinder(placed(EAST, 18, 78, -1), 0.6, 3, plain(TONES.dark)),
+    ];
     out.push(...course(EAST, 37, 501, holes));
   }
   if (only.includes('floor')) {
     const hole = cylinder(placed(FLOOR, 30, 18, -2), 2.02, 6, plain(TONES.dark));
-    const rim = [[0, 36 - HALF, 60, 36], [0, 0, 60, HALF], [0, 0, HALF, 36], [60 - HALF, 0, 60, 36]].map((box) => ({ box, width: 0.45 }));
+    const rim = [
+      [0, 36 - HALF, 60, 36],
+      [0, 0, 60, HALF],
+      [0, 0, HALF, 36],
+      [60 - HALF, 0, 60, 36],
+    ].map((box) => ({ box, width: 0.45 }));
     const floorSmears = [...(loose ? [] : [{ box: [36, 0, 38.4, 36], width: 0.6 }]), ...(banded ? rim : [])];
-    const material = (seed) => membrane(TONES.sheet, { print: print * 0.7, scuffs, seed, smears: floorSmears, marks: lines ? [[38.4, 1, 38.4, 35]] : [] });
+    const material = (seed) =>
+      membrane(TONES.sheet, { print: print * 0.7, scuffs, seed, smears: floorSmears, marks: lines ? [[38.4, 1, 38.4, 35]] : [] });
     const low = (u, v) => fall(u, v) + 0.16 + bow * 0.4 * noise(u * 0.2, v * 0.2, 25);
     const high = (u, v) => fall(u, v) + 0.21 + 0.05 * ramp(38.5, 38.2, u) + bow * 0.4 * noise(u * 0.2, v * 0.2, 26);
     out.push(cut(layer(FLOOR, [0, 0, 38.4, 36], 1.3, low, material(601), { wobble: wavy, base: -0.5 }), hole));
     out.push(cut(layer(FLOOR, [36, 0, 60, 36], 1.3, high, material(641), { wobble: wavy, base: -0.5 }), hole));
   }
   if (only.includes('curb')) {
-    const sheet = (seed) => membrane(TONES.sheet, { print: 0, scuffs, seed, smears: loose ? [] : [{ box: [31.9, -1, 34, 7], width: 0.4 }] });
+    const sheet = (seed) =>
+      membrane(TONES.sheet, { print: 0, scuffs, seed, smears: loose ? [] : [{ box: [31.9, -1, 34, 7], width: 0.4 }] });
     out.push(...overCurb(0, 34, 0.06, sheet(701)), ...overCurb(31.9, 60, 0.11, sheet(741)));
   }
   return out;
@@ -122,7 +180,11 @@ const HALF = 2.6;
 
 /** Where mortar is squeezed out beside the bands of a wall: along both sides and the foot. */
 function bandEdges(width) {
-  return [[0, 0, HALF, 78], [width - HALF, 0, width, 78], [0, 0, width, HALF + 0.6]].map((box) => ({ box, width: 0.45 }));
+  return [
+    [0, 0, HALF, 78],
+    [width - HALF, 0, width, 78],
+    [0, 0, width, HALF + 0.6],
+  ].map((box) => ({ box, width: 0.45 }));
 }
 
 /** Bands over every corner, with inside-corner pieces where three meet, a collar at each stub and a ring at the drain. */
@@ -131,18 +193,48 @@ export function bands({ west = true } = {}) {
   const piece = membrane(TONES.piece, { seed: 851, scuffs: 0.4, weave: 0.3 });
   const t = 0.13;
   const on = (f, box, material = wide, thick = t) => layer(f, box, thick + 0.12, flat(thick, 0.02), material, { wobble: wavy, slack: 0.8 });
-  const floor = (box, material = wide, thick = 0.3) => layer(FLOOR, box, 1.6, (u, v) => fall(u, v) + thick, material, { wobble: wavy, base: -0.5 });
-  const sides = [on(NORTH, [60 - HALF, 0, 60, 78]), on(EAST, [0, 0, HALF, 78]), on(NORTH, [0, 0, HALF, 78]), on(WEST, [36 - HALF, 0, 36, 78])];
-  const foot = [on(NORTH, [0, 0, 60, HALF + 0.6]), on(EAST, [0, 0, 36, HALF + 0.6]), floor([0, 36 - HALF, 60, 36]), floor([60 - HALF, 0, 60, 36]), floor([0, 0, 60, HALF]), on(CURB_IN, [0, 0, 60, HALF + 0.6], wide, 0.12)];
+  const floor = (box, material = wide, thick = 0.3) =>
+    layer(FLOOR, box, 1.6, (u, v) => fall(u, v) + thick, material, { wobble: wavy, base: -0.5 });
+  const sides = [
+    on(NORTH, [60 - HALF, 0, 60, 78]),
+    on(EAST, [0, 0, HALF, 78]),
+    on(NORTH, [0, 0, HALF, 78]),
+    on(WEST, [36 - HALF, 0, 36, 78]),
+  ];
+  const foot = [
+    on(NORTH, [0, 0, 60, HALF + 0.6]),
+    on(EAST, [0, 0, 36, HALF + 0.6]),
+    floor([0, 36 - HALF, 60, 36]),
+    floor([60 - HALF, 0, 60, 36]),
+    floor([0, 0, 60, HALF]),
+    on(CURB_IN, [0, 0, 60, HALF + 0.6], wide, 0.12),
+  ];
   const westFoot = west ? [on(WEST, [0, 0, 36, HALF + 0.6]), floor([0, 0, HALF, 36])] : [];
-  const curbEnds = [[0, HALF], [60 - HALF, 60]].flatMap(([a, b]) => overCurb(a, b, 0.17, wide));
+  const curbEnds = [
+    [0, HALF],
+    [60 - HALF, 60],
+  ].flatMap(([a, b]) => overCurb(a, b, 0.17, wide));
   const curbSides = [on(WEST, [-5.6, 0, 2.6, 7.4], piece, 0.15), on(EAST, [33.4, 0, 41.6, 7.4], piece, 0.15)];
   const corners = [
-    on(NORTH, [0, 0, 3.6, 4], piece, 0.2), on(NORTH, [56.4, 0, 60, 4], piece, 0.2), on(WEST, [32.4, 0, 36, 4], piece, 0.2), on(EAST, [0, 0, 3.6, 4], piece, 0.2),
-    floor([0, 32.4, 3.6, 36], piece, 0.37), floor([56.4, 32.4, 60, 36], piece, 0.37),
+    on(NORTH, [0, 0, 3.6, 4], piece, 0.2),
+    on(NORTH, [56.4, 0, 60, 4], piece, 0.2),
+    on(WEST, [32.4, 0, 36, 4], piece, 0.2),
+    on(EAST, [0, 0, 3.6, 4], piece, 0.2),
+    floor([0, 32.4, 3.6, 36], piece, 0.37),
+    floor([56.4, 32.4, 60, 36], piece, 0.37),
   ];
-  const collars = [24, 78].map((v) => cut(layer(placed(EAST, 18, v), [-2.6, -2.6, 2.6, 2.6], 0.5, (u, w) => 0.13 + 0.32 * ramp(1.0, 0.5, Math.hypot(u, w)), piece, { corner: 0.4 }), cylinder(placed(EAST, 18, v, -1), 0.44, 4, piece)));
-  const valve = cut(layer(placed(EAST, 18, 46), [-4.5, -4.5, 4.5, 4.5], 0.4, flat(0.13), piece, { corner: 0.5 }), cylinder(placed(EAST, 18, 46, -1), 2.3, 4, piece));
+  const collars = [24, 78].map((v) =>
+    cut(
+      layer(placed(EAST, 18, v), [-2.6, -2.6, 2.6, 2.6], 0.5, (u, w) => 0.13 + 0.32 * ramp(1.0, 0.5, Math.hypot(u, w)), piece, {
+        corner: 0.4,
+      }),
+      cylinder(placed(EAST, 18, v, -1), 0.44, 4, piece),
+    ),
+  );
+  const valve = cut(
+    layer(placed(EAST, 18, 46), [-4.5, -4.5, 4.5, 4.5], 0.4, flat(0.13), piece, { corner: 0.5 }),
+    cylinder(placed(EAST, 18, 46, -1), 2.3, 4, piece),
+  );
   return [...sides, ...foot, ...westFoot, ...curbEnds, ...curbSides, ...corners, ...collars, valve];
 }
 
@@ -157,11 +249,11 @@ export function coated({ wall, cover = () => 1, wet = 1, seed = 91, top = 78 }) 
     const course = wall === 'west' ? 0 : ramp(COURSE - LAP - 0.12, COURSE - LAP + 0.12, v);
     return 0.1 + 0.09 * band + 0.05 * course;
   };
-  return layer(f, [0, 0, width, top], 0.4, height, coat(under, { wet, cover, seed }), { wobble: (s) => 0.2 * fbm(s * 0.5, 0, 3, seed), slack: 0.8 });
+  return layer(f, [0, 0, width, top], 0.4, height, coat(under, { wet, cover, seed }), {
+    wobble: (s) => 0.2 * fbm(s * 0.5, 0, 3, seed),
+    slack: 0.8,
+  });
 }
-
-/** Water's traces on the floor's material: darker to a wandering line `reach` inches from the drain. */
-export const wetted = (under, reach) => damp(under, (u, v) => ramp(reach + 1.5, reach - 1, Math.hypot(u - 30, v - 18) + 2 * noise(u * 0.3, v * 0.3, 33)));
 
 /** A bathroom's own light: a ceiling lamp, and a work lamp standing outside the shower. */
 export function roomLight({ ceiling = 1, at = [30, 8, 92], work = 1, from = [6, -46, 66], fill = 1 } = {}) {

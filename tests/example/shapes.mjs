@@ -3,10 +3,16 @@
  * A frame turns a point into (u, v, w): along the surface, along the surface, off the surface.
  */
 
+// Math.hypot guards against overflow, which costs ten times what the rest of a distance does.
+const len = (a, b, c = 0) => Math.sqrt(a * a + b * b + c * c);
+
 /** A frame from an origin and three unit axes at right angles. */
 export function frame(o, U, V, W) {
   return {
-    o, U, V, W,
+    o,
+    U,
+    V,
+    W,
     u: (x, y, z) => (x - o[0]) * U[0] + (y - o[1]) * U[1] + (z - o[2]) * U[2],
     v: (x, y, z) => (x - o[0]) * V[0] + (y - o[1]) * V[1] + (z - o[2]) * V[2],
     w: (x, y, z) => (x - o[0]) * W[0] + (y - o[1]) * W[1] + (z - o[2]) * W[2],
@@ -25,7 +31,12 @@ export function placed(f, u, v, w = 0, degrees = 0) {
 
 /** The frame stood on its side: what was off the surface becomes `v`, what was `v` becomes depth. */
 export function upright(f) {
-  return frame(f.o, f.U, f.W, f.V.map((x) => -x));
+  return frame(
+    f.o,
+    f.U,
+    f.W,
+    f.V.map((x) => -x),
+  );
 }
 
 /** The frame leaning by `degrees` about its u axis: v rises off the surface. */
@@ -76,10 +87,10 @@ export function layer(f, [u0, v0, u1, v1], top, height, material, { slack = 0.7,
     const edge = wobble === null ? 0 : wobble(u + v);
     const du = Math.abs(u - cu) - hu - edge;
     const dv = Math.abs(v - cv) - hv - edge;
-    const side = Math.hypot(Math.max(du, 0), Math.max(dv, 0)) + Math.min(Math.max(du, dv), 0) - corner;
+    const side = len(Math.max(du, 0), Math.max(dv, 0)) + Math.min(Math.max(du, dv), 0) - corner;
     const over = w > top + 0.5 ? w - top : (w - height(u, v)) * slack;
     const off = Math.max(over, base - w);
-    return Math.hypot(Math.max(side, 0), Math.max(off, 0)) + Math.min(Math.max(side, off), 0);
+    return len(Math.max(side, 0), Math.max(off, 0)) + Math.min(Math.max(side, off), 0);
   };
   return { d, f, material, ...bounds(f, u0 - 0.2, u1 + 0.2, v0 - 0.2, v1 + 0.2, base, top) };
 }
@@ -90,7 +101,7 @@ export function box(f, [a, b, c], material, round = 0.02) {
     const du = Math.abs(f.u(x, y, z)) - a + round;
     const dv = Math.abs(f.v(x, y, z)) - b + round;
     const dw = Math.abs(f.w(x, y, z)) - c + round;
-    return Math.hypot(Math.max(du, 0), Math.max(dv, 0), Math.max(dw, 0)) + Math.min(Math.max(du, dv, dw), 0) - round;
+    return len(Math.max(du, 0), Math.max(dv, 0), Math.max(dw, 0)) + Math.min(Math.max(du, dv, dw), 0) - round;
   };
   return { d, f, material, ...bounds(f, -a, a, -b, b, -c, c) };
 }
@@ -98,11 +109,11 @@ export function box(f, [a, b, c], material, round = 0.02) {
 /** A cylinder about the frame's w axis, from w = 0 to `length`; a tube when `bore` > 0. */
 export function cylinder(f, radius, length, material, { bore = 0, round = 0.02 } = {}) {
   const d = (x, y, z) => {
-    const r = Math.hypot(f.u(x, y, z), f.v(x, y, z));
+    const r = len(f.u(x, y, z), f.v(x, y, z));
     const ring = bore > 0 ? Math.abs(r - (radius + bore) / 2) - (radius - bore) / 2 : r - radius;
     const dr = ring + round;
     const dw = Math.abs(f.w(x, y, z) - length / 2) - length / 2 + round;
-    return Math.hypot(Math.max(dr, 0), Math.max(dw, 0)) + Math.min(Math.max(dr, dw), 0) - round;
+    return len(Math.max(dr, 0), Math.max(dw, 0)) + Math.min(Math.max(dr, dw), 0) - round;
   };
   return { d, f, material, ...bounds(f, -radius, radius, -radius, radius, 0, length) };
 }
@@ -119,7 +130,7 @@ export function rod(points, radius, material) {
       const ey = by - ay;
       const ez = bz - az;
       const t = Math.min(1, Math.max(0, ((x - ax) * ex + (y - ay) * ey + (z - az) * ez) / (ex * ex + ey * ey + ez * ez)));
-      best = Math.min(best, Math.hypot(x - ax - ex * t, y - ay - ey * t, z - az - ez * t));
+      best = Math.min(best, len(x - ax - ex * t, y - ay - ey * t, z - az - ez * t));
     }
     return best - radius;
   };
@@ -133,14 +144,16 @@ export function plate(f, outline, [u0, v0, u1, v1], thick, material) {
   const d = (x, y, z) => {
     const side = outline(f.u(x, y, z), f.v(x, y, z));
     const over = Math.abs(f.w(x, y, z)) - thick;
-    return Math.hypot(Math.max(side, 0), Math.max(over, 0)) + Math.min(Math.max(side, over), 0);
+    return len(Math.max(side, 0), Math.max(over, 0)) + Math.min(Math.max(side, over), 0);
   };
   return { d, f, material, ...bounds(f, u0, u1, v0, v1, -thick, thick) };
 }
 
 /** A curved sheet: the line through `points` (v, w) drawn along u from u0 to u1. Painted by length along the line. */
 export function curl(f, u0, u1, points, thick, material) {
-  const lengths = points.map((_, i) => points.slice(1, i + 1).reduce((sum, p, k) => sum + Math.hypot(p[0] - points[k][0], p[1] - points[k][1]), 0));
+  const lengths = points.map((_, i) =>
+    points.slice(1, i + 1).reduce((sum, p, k) => sum + len(p[0] - points[k][0], p[1] - points[k][1]), 0),
+  );
   const near = (v, w) => {
     let best = Infinity;
     let along = 0;
@@ -149,10 +162,10 @@ export function curl(f, u0, u1, points, thick, material) {
       const ev = b[0] - a[0];
       const ew = b[1] - a[1];
       const t = Math.min(1, Math.max(0, ((v - a[0]) * ev + (w - a[1]) * ew) / (ev * ev + ew * ew)));
-      const dist = Math.hypot(v - a[0] - ev * t, w - a[1] - ew * t);
+      const dist = len(v - a[0] - ev * t, w - a[1] - ew * t);
       if (dist < best) {
         best = dist;
-        along = lengths[i - 1] + t * Math.hypot(ev, ew);
+        along = lengths[i - 1] + t * len(ev, ew);
       }
     }
     return { best, along };
@@ -160,7 +173,7 @@ export function curl(f, u0, u1, points, thick, material) {
   const d = (x, y, z) => {
     const side = Math.abs(f.u(x, y, z) - (u0 + u1) / 2) - (u1 - u0) / 2;
     const over = near(f.v(x, y, z), f.w(x, y, z)).best - thick;
-    return Math.hypot(Math.max(side, 0), Math.max(over, 0)) + Math.min(Math.max(side, over), 0);
+    return len(Math.max(side, 0), Math.max(over, 0)) + Math.min(Math.max(side, over), 0);
   };
   const vs = points.map((p) => p[0]);
   const ws = points.map((p) => p[1]);
@@ -174,18 +187,18 @@ export function cut(whole, ...away) {
   return { ...whole, d: (x, y, z) => away.reduce((d, part) => Math.max(d, -part.d(x, y, z)), whole.d(x, y, z)) };
 }
 
-/** The same small solid at every point of a lattice on the frame, moved a little each time. `at` says which cells have one. */
-export function lattice(f, [stepU, stepV], jitter, seed, hash, at, [u0, v0, u1, v1], top, part, material) {
-  const d = (x, y, z) => {
+/** A small solid at every point of a lattice on the frame, moved off it by `shift(i, j)`; painted in each one's own (u, v). */
+export function lattice(f, [stepU, stepV], shift, [u0, v0, u1, v1], top, part, material) {
+  const own = (x, y, z) => {
     const u = f.u(x, y, z);
     const v = f.v(x, y, z);
     const i = Math.round(u / stepU);
     const j = Math.round(v / stepV);
-    const far = Math.min(stepU, stepV) * 0.4;
-    if (!at(i, j)) return far;
-    const pu = u - i * stepU - (hash(i, j, seed) - 0.5) * jitter;
-    const pv = v - j * stepV - (hash(i, j, seed + 1) - 0.5) * jitter;
-    return Math.min(part(pu, pv, f.w(x, y, z)), far);
+    const [du, dv] = shift(i, j);
+    return [u - i * stepU - du, v - j * stepV - dv];
   };
-  return { d, f, material, ...bounds(f, u0, u1, v0, v1, -0.1, top) };
+  const far = Math.min(stepU, stepV) * 0.4;
+  const d = (x, y, z) => Math.min(part(...own(x, y, z), f.w(x, y, z)), far);
+  const ownFrame = { ...f, u: (x, y, z) => own(x, y, z)[0], v: (x, y, z) => own(x, y, z)[1] };
+  return { d, f: ownFrame, material, ...bounds(f, u0, u1, v0, v1, -0.1, top) };
 }

@@ -62,7 +62,13 @@ const start = (run: string, step: Step, surfaces: string[]): Draft => ({ id: run
 const stop = (run: string, end: 'touched' | 'about' = 'touched'): Draft => ({ id: `${run}-stop`, kind: 'run-stop', run, data: { end } });
 
 /** A photo's id is the number its file begins with. */
-const photo = (run: string, file: string, on: string | null): Photo => ({ kind: 'photo', id: `photo-${file.slice(0, 2)}`, run, file, surface: on });
+const photo = (run: string, file: string, on: string | null): Photo => ({
+  kind: 'photo',
+  id: `photo-${file.slice(0, 2)}`,
+  run,
+  file,
+  surface: on,
+});
 
 /** A photo of the phone's own camera app, with what that wrote into it; without a run it lies in the tray. */
 const fromFile = (file: string, on: string | null, taken: string, orientation: number, run?: string): Photo => ({
@@ -94,7 +100,11 @@ const SETTING_UP: Row[] = [
   [
     '07:36:20',
     DARA,
-    { id: 'job-started', kind: 'job', data: { name: 'Hall bath shower', address: '27 Fernhollow Row, Upper Marl', units: 'in', lang: 'en', example: true } },
+    {
+      id: 'job-started',
+      kind: 'job',
+      data: { name: 'Hall bath shower', address: '27 Fernhollow Row, Upper Marl', units: 'in', lang: 'en', example: true },
+    },
   ],
   ['07:36:21', DARA, person(DARA, 'Dara Winslow')],
   ['07:36:22', DARA, person(TEO, 'Teo Marsh')],

@@ -27,7 +27,13 @@ export async function exampleJob(): Promise<{ raws: string[]; blobs: Map<string,
   const blobs = new Map<string, Blob>();
   for (const happening of DAYS) {
     const { draft, blob } = await drafted(happening.what);
-    const writer: Writer = { device: EXAMPLE_DEVICE, person: happening.by, signer, now: () => timesOf(happening), newId: () => 'phone-joined' };
+    const writer: Writer = {
+      device: EXAMPLE_DEVICE,
+      person: happening.by,
+      signer,
+      now: () => timesOf(happening),
+      newId: () => 'phone-joined',
+    };
     const done = await append(book, EXAMPLE_JOB, [draft], blob === null ? [] : [blob], writer);
     if (!done.ok) throw new Error(`${draft.id ?? draft.kind}: ${JSON.stringify(done.fault)}`);
     if (blob !== null) blobs.set(blob.sha256, blob.body);

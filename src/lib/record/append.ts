@@ -93,8 +93,7 @@ export async function append(
 function preamble(head: Head | null, times: Times, writer: Writer): Draft[] {
   if (head === null) {
     const { publicKey, whyNone } = writer.signer;
-    const key =
-      publicKey === null ? { alg: 'none' as const, why: whyNone ?? 'unknown' } : { alg: 'ed25519' as const, public: publicKey };
+    const key = publicKey === null ? { alg: 'none' as const, why: whyNone ?? 'unknown' } : { alg: 'ed25519' as const, public: publicKey };
     return [{ kind: 'device', data: { key } }];
   }
   const jump = clockJump(head.times, times);

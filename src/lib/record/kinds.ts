@@ -98,9 +98,7 @@ export type Kind = keyof typeof SCHEMAS;
 export const KINDS = Object.keys(SCHEMAS) as readonly Kind[];
 
 /** The typed view of an entry's data; `unknown` for a kind, or a shape, that a newer version wrote. */
-export type Known =
-  | { [K in Kind]: { readonly kind: K; readonly data: z.infer<(typeof SCHEMAS)[K]> } }[Kind]
-  | { readonly kind: 'unknown' };
+export type Known = { [K in Kind]: { readonly kind: K; readonly data: z.infer<(typeof SCHEMAS)[K]> } }[Kind] | { readonly kind: 'unknown' };
 
 export function known(entry: Entry): Known {
   const kind = entry.body.kind;

@@ -21,7 +21,8 @@ export function sniff(bytes: Uint8Array): Media | null {
     return { type: 'image/png', width: sized ? u32(bytes, 16) : null, height: sized ? u32(bytes, 20) : null, whole: sized };
   }
   if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') return { type: 'image/webp', width: null, height: null, whole: true };
-  if (ascii(bytes, 4, 4) === 'ftyp' && HEIC_BRANDS.has(ascii(bytes, 8, 4))) return { type: 'image/heic', width: null, height: null, whole: true };
+  if (ascii(bytes, 4, 4) === 'ftyp' && HEIC_BRANDS.has(ascii(bytes, 8, 4)))
+    return { type: 'image/heic', width: null, height: null, whole: true };
   if (ascii(bytes, 0, 5) === '%PDF-') return { type: 'application/pdf', width: null, height: null, whole: true };
   return null;
 }

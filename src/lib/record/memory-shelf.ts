@@ -47,9 +47,7 @@ export async function transact<T>(
     }
   };
   const under = (drawer: Drawer, prefix: Key) =>
-    [...after.values()]
-      .filter((row) => row.drawer === drawer && startsWith(row.key, prefix))
-      .sort((a, b) => compareKeys(a.key, b.key));
+    [...after.values()].filter((row) => row.drawer === drawer && startsWith(row.key, prefix)).sort((a, b) => compareKeys(a.key, b.key));
   const result = await work({
     get: (drawer, key) => ask(drawer, () => copy(after.get(address(drawer, key))?.value)),
     all: (drawer, prefix) => ask(drawer, () => under(drawer, prefix).map((row) => copy(row.value))),

@@ -80,7 +80,7 @@ export function hashOfPath(path: string): string | null {
 export interface Unpacked {
   readonly entries: readonly Entry[];
   /** Bytes by SHA-256, null when the archive does not carry them. */
-  blob(sha256: string): Promise<Blob | null>;
+  readonly blob: (sha256: string) => Promise<Blob | null>;
 }
 
 /**

@@ -4,6 +4,8 @@ export type Glyph = 'within' | 'outside' | 'not-proven' | 'no-limit' | 'owed' | 
 export interface Cell {
   readonly text: string;
   readonly strong?: boolean;
+  /** A second text below, never strong. */
+  readonly under?: string;
   readonly glyph?: Glyph;
 }
 
@@ -42,7 +44,7 @@ export type Block =
   | { readonly block: 'heading'; readonly level: 1 | 2 | 3; readonly text: string; readonly aside?: string }
   | { readonly block: 'paragraph'; readonly text: string }
   | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
-  | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[] }
+  | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly small?: boolean }
   | { readonly block: 'photos'; readonly missing: string; readonly photos: readonly Photo[] }
   | { readonly block: 'section'; readonly alt: string; readonly layers: readonly SectionLayer[] }
   /** Side by side where neither is too tall, else one after the other, the right one first. `leftShare` of the width, 0 to 1. */

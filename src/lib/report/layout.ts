@@ -12,6 +12,7 @@ export const PAPER_PT: Readonly<Record<Paper, readonly [number, number]>> = { le
 /** Frame to paper edge; the wide side is for binding. */
 const EDGE = { top: 24, right: 24, bottom: 24, left: 38 };
 const INSET = 12;
+const PART_GAP = 24;
 const TITLE_BLOCK = { width: 372, row: 33 };
 
 export interface Laid {
@@ -26,54 +27,60 @@ export function layOut({ parts, titleBlock }: Worded, paper: Paper, pictures: Re
   const top = EDGE.top + INSET;
   const bottom = paperHeight - EDGE.bottom - 2 * TITLE_BLOCK.row - INSET;
   const tree: Tag = { type: 'Document', kids: [] };
-  const pages: { part: string; ops: Op[] }[] = [];
   const setting = { measure, pictures, bodyHeight: bottom - top };
-  for (const { name, blocks } of parts) {
-    const strips = stripsOf(blocks, paperWidth - EDGE.right - INSET - left, tree, setting);
-    pages.push(...paginated(strips, bottom - top).map((ops) => ({ part: name, ops: moved(ops, left, top) })));
-  }
+  const width = paperWidth - EDGE.right - INSET - left;
+  const pages = paginated(parts.map(({ name, blocks }) => ({ name, strips: stripsOf(blocks, width, tree, setting) })), bottom - top);
   return {
     tree,
     pages: pages.map(({ part, ops }, i) => ({
       part,
-      ops: [...ops, ...frameOps(paperWidth, paperHeight), ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure)],
+      ops: [...moved(ops, left, top), ...frameOps(paperWidth, paperHeight), ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure)],
     })),
   };
 }
 
-/** Strips on pages of one height: a strip that must not be last goes over with the one it leads to. */
-function paginated(strips: readonly Strip[], bodyHeight: number): Op[][] {
-  const pages: Op[][] = [];
-  let page: Op[] = [];
-  let y = 0;
-  const turn = () => {
-    pages.push(page);
-    page = [];
-    y = 0;
-  };
-  strips.forEach((strip, i) => {
-    const together = kept(strips, i);
-    const held = strips.slice(i, together + 1).reduce((sum, one, k) => sum + one.height + (k === 0 ? 0 : one.before), 0);
-    const needed = Math.min(held, bodyHeight);
-    if (y > 0 && y + strip.before + needed > bodyHeight) turn();
-    else if (y > 0) y += strip.before;
-    if (y === 0 && strip.again !== undefined) {
-      page.push(...untagged(strip.again.ops));
-      y += strip.again.height;
-    }
-    if (y + strip.height > bodyHeight + 0.01) throw new RangeError(`strip ${i}: ${strip.height} pt do not fit a page of ${bodyHeight} pt`);
-    page.push(...moved(strip.ops, 0, y));
-    y += strip.height;
-  });
-  if (page.length > 0 || pages.length === 0) turn();
+interface LaidPart {
+  readonly name: string;
+  readonly strips: readonly Strip[];
+}
+
+/**
+ * Strips on pages of one height: a strip that must not be last goes over with the one it leads to. A part begins a page,
+ * unless the part before it ran over on to one and left more than half of it.
+ */
+function paginated(parts: readonly LaidPart[], bodyHeight: number): { part: string; ops: Op[] }[] {
+  const pages: { part: string; ops: Op[] }[] = [];
+  let y = Infinity;
+  for (const { name, strips } of parts) {
+    const turn = () => {
+      pages.push({ part: name, ops: [] });
+      y = 0;
+    };
+    const ranOver = pages.length > 1 && pages.at(-2)!.part === pages.at(-1)!.part;
+    if (!(ranOver && y < bodyHeight / 2)) turn();
+    else y += PART_GAP;
+    strips.forEach((strip, i) => {
+      const needed = Math.min(heldHeight(strips, i), bodyHeight);
+      if (y > 0 && y + strip.before + needed > bodyHeight) turn();
+      else if (y > 0) y += strip.before;
+      const ops = pages.at(-1)!.ops;
+      if (y === 0 && strip.again !== undefined) {
+        ops.push(...untagged(strip.again.ops));
+        y += strip.again.height;
+      }
+      if (y + strip.height > bodyHeight + 0.01) throw new RangeError(`strip ${i} of ${name}: ${strip.height} pt do not fit a page of ${bodyHeight} pt`);
+      ops.push(...moved(strip.ops, 0, y));
+      y += strip.height;
+    });
+  }
   return pages;
 }
 
-/** Index of the last strip that must stay on the page of strip `i`. */
-function kept(strips: readonly Strip[], i: number): number {
-  let last = i;
-  while (strips[last]?.keep === true && last + 1 < strips.length) last += 1;
-  return last;
+/** Height of a strip with those that must follow it on the same page. */
+function heldHeight(strips: readonly Strip[], from: number): number {
+  let height = strips[from]!.height;
+  for (let i = from; strips[i]!.keep === true && i + 1 < strips.length; i++) height += strips[i + 1]!.before + strips[i + 1]!.height;
+  return height;
 }
 
 function frameOps(width: number, height: number): Op[] {
@@ -97,7 +104,7 @@ function titleOps(words: TitleBlock, part: string, page: number, pages: number, 
     ...textOps([label], x + 7, y + 3, { face: 'text', size: 8, ink: INK_2 }, null),
     ...textOps([oneLine(text, 'strong', 10, cellWidth - 14, measure)], x + 7, y + 3 + lineHeight(8), { face: 'strong', size: 10 }, null),
   ];
-  const [second, third] = [left + 142, right - 84];
+  const [second, third] = [left + 112, right - 112];
   const warning = wrap(words.warning, 'strong', 10, left - EDGE.left - 2 * INSET, measure);
   return [
     ...cell(words.job.label, words.job.text, left, top, third - left),

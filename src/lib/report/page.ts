@@ -1,4 +1,4 @@
-import { isTabular, LEADING, type Face } from './text.ts';
+import { LEADING, type Face } from './text.ts';
 
 /** An element of the document's structure, for readers that do not see the page. */
 export interface Tag {
@@ -16,7 +16,7 @@ export const HAIR: Grey = '#bbbbbb';
 
 /** Something drawn at a place in points, from the upper left. `tag` null: part of the page, not of what it says. */
 export type Op = { readonly tag: Tag | null; readonly x: number; readonly y: number } & (
-  | { readonly op: 'text'; readonly text: string; readonly face: Face; readonly size: number; readonly tabular: boolean; readonly ink: Grey }
+  | { readonly op: 'text'; readonly text: string; readonly face: Face; readonly size: number; readonly ink: Grey }
   | PathOp
   | { readonly op: 'image'; readonly sha256: string; readonly width: number; readonly height: number }
 );
@@ -63,9 +63,8 @@ export interface Style {
 
 /** Lines of text from (x, y) down, one line height each. `y` of a text op is its baseline. */
 export function textOps(lines: readonly string[], x: number, y: number, { face, size, ink = INK }: Style, of: Tag | null): Op[] {
-  const tabular = isTabular(lines.join(' '));
   return lines.flatMap((text, i): Op[] =>
-    text === '' ? [] : [{ op: 'text', tag: of, x, y: y + i * lineHeight(size) + baseline(size), text, face, size, tabular, ink }],
+    text === '' ? [] : [{ op: 'text', tag: of, x, y: y + i * lineHeight(size) + baseline(size), text, face, size, ink }],
   );
 }
 

@@ -27,7 +27,8 @@ interface Stratum {
 }
 
 const TOP = 9;
-const WATER = 26;
+const WATER = 24;
+/** Greatest step from one label to the next. */
 const ROW = 38;
 
 /** The assembly in section: a wall and a floor leg for each layer, substrate outermost, a gap where proof is owed. */
@@ -36,14 +37,16 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
   const solids = layers.filter((one): one is Stratum['layer'] => one.layer !== 'flood');
   const flood = layers.find((one) => one.layer === 'flood');
   const bandRow = layers.findIndex((one) => one.layer === 'bands');
-  const rowY = (i: number) => TOP + 18 + i * Math.min(ROW, (height - 110) / Math.max(1, layers.length - 1));
+  const floorTop = solids.filter(hasFloor).reduce((y, { layer }) => y - STRATA[layer].thickness, height);
+  const level = floorTop - WATER;
+  const step = Math.min(ROW, (level - TOP - 28) / Math.max(1, layers.length - 1));
+  const rowY = (i: number) => TOP + 14 + i * step;
   const strata = placed(solids, width, height, bandRow < 0 ? TOP : rowY(bandRow) - 17);
   const inner = strata.reduce((x, one) => Math.max(x, ...(one.legs.wall ? one.wall.map(([px]) => px) : [0])), 0);
-  const floorTop = strata.reduce((y, one) => Math.min(y, ...(one.legs.floor ? one.floor.map(([, py]) => py) : [height])), height);
-  const level = floorTop - WATER;
   const ops: Draw[] = [
     ...(flood === undefined ? [] : water(flood, inner, level, width, height)),
     ...strata.flatMap(stratumOps),
+    ...strata.filter((one) => one.layer.begun).flatMap((one) => [...gapOps(one, 'wall'), ...gapOps(one, 'floor')]),
     path(`M-1 ${TOP - 9}H${inner + 8}V${TOP}H${inner / 2 + 7}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 - 7} ${TOP}H-1Z`, { fill: '#ffffff' }),
     path(`M-4 ${TOP}H${inner / 2 - 7}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 + 7} ${TOP}H${inner + 8}`, { stroke: INK, pen: 0.9 }),
     path(`M0 ${TOP}V${height}H${width}`, { stroke: INK, pen: 2.2 }),
@@ -59,11 +62,15 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
     const name = wrap(layer.name, 'text', 10, width - cx - 15, measure);
     const number = String(i + 1);
     return [
-      ...textOps([number], cx - measure(number, 'strong', 10, true) / 2, y - lineHeight(10) / 2, { face: 'strong', size: 10 }, figure),
+      ...textOps([number], cx - measure(number, 'strong', 10) / 2, y - lineHeight(10) / 2, { face: 'strong', size: 10 }, figure),
       ...textOps(name, cx + 15, y - (name.length * lineHeight(10)) / 2, { face: 'text', size: 10 }, figure),
     ];
   });
   return { before: 8, height, ops: [...ops.map((one): Op => ({ ...one, tag: figure, x: 0, y: 0 })), ...labels] };
+}
+
+function hasFloor({ cells }: SectionLayer): boolean {
+  return cells.some((cell) => cell.leg === 'floor');
 }
 
 /** A path before it has its figure: everything here is drawn from the section's own upper left. */
@@ -84,7 +91,7 @@ function placed(solids: readonly Stratum['layer'][], width: number, height: numb
   const bt = STRATA.bands.thickness;
   return solids.map((layer) => {
     const t = STRATA[layer.layer].thickness;
-    const legs: Legs = { wall: layer.cells.some((cell) => cell.leg === 'wall'), floor: layer.cells.some((cell) => cell.leg === 'floor') };
+    const legs: Legs = { wall: layer.cells.some((cell) => cell.leg === 'wall'), floor: hasFloor(layer) };
     const isBand = layer.layer === 'bands';
     const over = band;
     const bandEnd = w + (width - w) * 0.55;
@@ -124,7 +131,6 @@ function stratumOps(stratum: Stratum): Draw[] {
     ...(legs.wall ? legOps(stratum, 'wall') : []),
     ...(legs.floor ? legOps(stratum, 'floor') : []),
     path(polygon(outline), { stroke: INK, pen: 1.1 }),
-    ...(['wall', 'floor'] as const).flatMap((leg) => gapOps(stratum, leg)),
   ];
 }
 

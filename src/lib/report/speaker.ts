@@ -36,9 +36,9 @@ export function speaker(document: RecordDocument, locale: Locale) {
 
   const surface = (id: string | null): string => (id === null ? m.record_no_surface({}, { locale }) : (surfaces.get(id) ?? id));
   const value = ({ said: { value: from, to, unit } }: RecordReading): string =>
-    to === null ? quantityText({ value: from, unit }, locale) : spanText({ value: from, to, unit }, locale);
+    glued(to === null ? quantityText({ value: from, unit }, locale) : spanText({ value: from, to, unit }, locale));
   const day = ({ utc, offsetMin }: Moment): string => dateText(utc, offsetMin, locale);
-  const clock = ({ utc, offsetMin }: Moment): string => clockText(utc, offsetMin, locale);
+  const clock = ({ utc, offsetMin }: Moment): string => glued(clockText(utc, offsetMin, locale));
 
   return {
     locale,
@@ -63,7 +63,7 @@ export function speaker(document: RecordDocument, locale: Locale) {
     day,
     clock,
     dayClock: (at: Moment) => `${day(at)}, ${clock(at)}`,
-    duration,
+    duration: (from: Moment, to: Moment) => duration(from, to, locale),
     /** Number of a photo in this record, from 1; 0 for one that is not in it. */
     photo: (id: string | null) => (id === null ? 0 : (photos.get(id) ?? 0)),
     /** Place of an entry in the log: the letter of its phone and its number. */
@@ -72,10 +72,23 @@ export function speaker(document: RecordDocument, locale: Locale) {
   };
 }
 
-/** Time between two moments, or null when a clock set back in between leaves none to tell. */
-function duration(from: Moment, to: Moment): string | null {
+/** A value or a time of day that must not be broken at the end of a line. Printed, its spaces are plain ones again. */
+function glued(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
+}
+
+/** With the full stop of a sentence, unless an abbreviation has brought one. */
+export function sentence(text: string): string {
+  return text.endsWith('.') ? text : `${text}.`;
+}
+
+/** A step that lasted longer ran over a clock that was moved. */
+const YEAR_MIN = 525_600;
+
+/** Time between two moments, or null when a clock moved in between leaves none to tell. */
+function duration(from: Moment, to: Moment, locale: Locale): string | null {
   const minutes = (Date.parse(to.utc) - Date.parse(from.utc)) / 60_000;
-  return minutes < 0 ? null : durationText(minutes);
+  return minutes < 0 || minutes > YEAR_MIN ? null : durationText(minutes, locale);
 }
 
 /** A, B ... Z, AA, AB ... for the chains of a record. */

@@ -42,7 +42,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
     case 'facts':
       return factStrips(block.rows, block.labelShare, width, parent, measure);
     case 'table':
-      return tableStrips(block.columns, block.rows, width, parent, measure);
+      return tableStrips(block.columns, block.rows, block.small === true, width, parent, measure);
     case 'photos':
       return photoStrips(block.photos, block.missing, width, parent, setting);
     case 'section':
@@ -67,7 +67,7 @@ function titleStrip({ text, under, aside }: Extract<Block, { block: 'title' }>, 
   let top = 8;
   for (const said of aside) {
     const lines = wrap(said, 'text', 9, asideWidth, measure);
-    const right = (line: string) => width - measure(line, 'text', 9, true);
+    const right = (line: string) => width - measure(line, 'text', 9);
     const of = tag(parent, 'P');
     for (const line of lines) {
       ops.push(...textOps([line], right(line), top, { face: 'text', size: 9, ink: INK_2 }, of));
@@ -80,7 +80,7 @@ function titleStrip({ text, under, aside }: Extract<Block, { block: 'title' }>, 
 function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' }>, width: number, parent: Tag, measure: Measure): Strip {
   const size = HEADING_PT[level];
   const of = tag(parent, `H${level}`);
-  const asideWidth = aside === undefined ? 0 : measure(aside, 'text', TABLE_ASIDE_PT, true) + COLUMN_GAP;
+  const asideWidth = aside === undefined ? 0 : measure(aside, 'text', TABLE_ASIDE_PT) + COLUMN_GAP;
   const lines = wrap(text, 'strong', size, width - asideWidth, measure);
   const bottom = lines.length * lineHeight(size) + 2;
   const ops = [...textOps(lines, 0, 0, { face: 'strong', size }, of), rule(0, bottom, width, bottom, 1.2, INK)];
@@ -103,8 +103,8 @@ function paragraphStrips(text: string, width: number, parent: Tag, measure: Meas
 }
 
 /** Height of the section where nothing beside it asks for another. */
-const SECTION_PT = 230;
-const SECTION_MIN_PT = 200;
+const SECTION_PT = 260;
+const SECTION_MIN_PT = 240;
 const SECTION_MAX_PT = 300;
 
 function columnStrips({ left, right, leftShare }: Extract<Block, { block: 'columns' }>, width: number, parent: Tag, setting: Setting): Strip[] {
@@ -135,48 +135,50 @@ function stacked(strips: readonly Strip[], x: number): Op[] {
   });
 }
 
-const PHOTO_MAX_PT = 186;
+/** Photos beside each other, and the greatest height of one. */
+const PHOTO_COLUMNS = 3;
+const PHOTO_MAX_PT = 176;
+const PHOTO_GAP = 18;
 
 function photoStrips(photos: readonly Photo[], missing: string, width: number, parent: Tag, setting: Setting): Strip[] {
-  const cellWidth = (width - COLUMN_GAP) / 2;
+  const cellWidth = (width - PHOTO_GAP * (PHOTO_COLUMNS - 1)) / PHOTO_COLUMNS;
   const strips: Strip[] = [];
-  for (let i = 0; i < photos.length; i += 2) {
-    const pair = photos.slice(i, i + 2).map((photo) => photoStrip(photo, missing, cellWidth, parent, setting));
-    const pictureHeight = Math.max(...pair.map((one) => one.pictureHeight));
-    const height = Math.max(...pair.map((one) => pictureHeight + one.captionHeight));
-    const ops = pair.flatMap((one, k) => [
-      ...moved(one.picture, k * (cellWidth + COLUMN_GAP), pictureHeight - one.pictureHeight),
-      ...moved(one.caption, k * (cellWidth + COLUMN_GAP), pictureHeight),
-    ]);
-    strips.push({ before: 12, height, ops });
+  for (let i = 0; i < photos.length; i += PHOTO_COLUMNS) {
+    const row = photos.slice(i, i + PHOTO_COLUMNS).map((photo) => photoStrip(photo, missing, cellWidth, parent, setting));
+    const ops = row.flatMap((one, k) => moved(one.ops, k * (cellWidth + PHOTO_GAP), 0));
+    strips.push({ before: 14, height: Math.max(...row.map((one) => one.height)), ops });
   }
   return strips;
 }
 
-function photoStrip(photo: Photo, missing: string, width: number, parent: Tag, { measure, pictures }: Setting) {
+function photoStrip(photo: Photo, missing: string, width: number, parent: Tag, { measure, pictures }: Setting): Strip {
   const figure = tag(parent, 'Figure', { alt: photo.alt });
   const of = tag(figure, 'Caption');
   const found = photo.printed ? pictures.get(photo.sha256) : undefined;
   const scale = found === undefined ? 1 : Math.min(width / found.width, PHOTO_MAX_PT / found.height);
-  const box = found === undefined ? { width, height: 60 } : { width: found.width * scale, height: found.height * scale };
+  const box = found === undefined ? { width, height: 76 } : { width: found.width * scale, height: found.height * scale };
   const frame: Op = { op: 'path', tag: figure, x: 0, y: 0, d: `M0 0H${box.width}V${box.height}H0Z`, stroke: INK, pen: 0.75 };
   const content: Op[] =
     found === undefined
-      ? textOps(wrap(missing, 'text', 9, width - 44, measure), 32, 8, { face: 'text', size: 9 }, figure)
+      ? textOps(wrap(missing, 'text', 9, width - 20, measure), 10, 26, { face: 'text', size: 9 }, figure)
       : [{ op: 'image', tag: figure, x: 0, y: 0, sha256: photo.sha256, ...box }];
   const number = String(photo.number);
-  const label = 10 + measure(number, 'strong', 10, true);
+  const label = 10 + measure(number, 'strong', 10);
   const mark: Op = { op: 'path', tag: figure, x: 0, y: 0, d: `M0 0H${label}V16H0Z`, fill: '#ffffff', stroke: INK, pen: 0.75 };
   const lead = wrap(photo.lead, 'strong', 9, width, measure);
   const caption = wrap(photo.caption, 'text', 9, width, measure);
-  const leadHeight = lead.length * lineHeight(9);
+  const top = box.height + 3;
+  const below = top + lead.length * lineHeight(9);
   return {
-    pictureHeight: box.height,
-    picture: [...content, frame, mark, ...textOps([number], 5, 1.5, { face: 'strong', size: 10 }, figure)],
-    captionHeight: 3 + leadHeight + caption.length * lineHeight(9),
-    caption: [
-      ...textOps(lead, 0, 3, { face: 'strong', size: 9 }, of),
-      ...textOps(caption, 0, 3 + leadHeight, { face: 'text', size: 9, ink: INK_2 }, of),
+    before: 0,
+    height: below + caption.length * lineHeight(9),
+    ops: [
+      ...content,
+      frame,
+      mark,
+      ...textOps([number], 5, 1.5, { face: 'strong', size: 10 }, figure),
+      ...textOps(lead, 0, top, { face: 'strong', size: 9 }, of),
+      ...textOps(caption, 0, below, { face: 'text', size: 9, ink: INK_2 }, of),
     ],
   };
 }

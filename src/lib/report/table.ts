@@ -4,8 +4,9 @@ import { HAIR, INK, lineHeight, rule, tag, textOps, type Op, type Tag } from './
 import type { Strip } from './strip.ts';
 import { wrap, type Face, type Measure } from './text.ts';
 
-/** Size of the text in tables, in points. */
-export const TABLE_PT = 9;
+/** Sizes of the text in tables, in points; the small one, for the log, is the least that is printed. */
+const TABLE_PT = 9;
+const SMALL_PT = 8;
 const GAP = 8;
 const PAD = 3;
 const GLYPH_PT = 9;
@@ -21,23 +22,24 @@ interface Box {
 
 interface LaidCell {
   readonly box: Box;
-  readonly lines: readonly string[];
-  readonly face: Face;
+  readonly lines: readonly { readonly text: string; readonly face: Face }[];
+  readonly size: number;
   readonly cell: Cell;
   readonly tag: Tag;
 }
 
 /** A table as strips, a row each: the head is kept with the first row and drawn again on each page the table goes on to. */
-export function tableStrips(columns: readonly Column[], rows: readonly (readonly Cell[])[], width: number, parent: Tag, measure: Measure): Strip[] {
+export function tableStrips(columns: readonly Column[], rows: readonly (readonly Cell[])[], isSmall: boolean, width: number, parent: Tag, measure: Measure): Strip[] {
+  const size = isSmall ? SMALL_PT : TABLE_PT;
   const table = tag(parent, 'Table');
   const boxes = boxesOf(columns.map((column) => column.share), width);
   const headRow = tag(table, 'TR');
-  const headCells = columns.map((column, i) => laid({ text: column.head, strong: true }, boxes[i]!, tag(headRow, 'TH', { scope: 'Column' }), measure));
+  const headCells = columns.map((column, i) => laid({ text: column.head, strong: true }, boxes[i]!, tag(headRow, 'TH', { scope: 'Column' }), size, measure));
   const [headStrip] = rowStrips(headCells, width, INK);
-  const head: Strip = { ...headStrip!, before: 2, keep: true };
+  const head: Strip = { ...headStrip!, before: 5, keep: true };
   const body = rows.flatMap((row) => {
     const tr = tag(table, 'TR');
-    return rowStrips(row.map((cell, i) => laid(cell, boxes[i]!, tag(tr, 'TD'), measure)), width, HAIR);
+    return rowStrips(row.map((cell, i) => laid(cell, boxes[i]!, tag(tr, 'TD'), size, measure)), width, HAIR);
   });
   return [head, ...body.map((strip) => ({ ...strip, again: { height: head.height, ops: head.ops } }))];
 }
@@ -48,7 +50,7 @@ export function factStrips(rows: readonly { label: Cell; text: string }[], label
   const boxes = boxesOf([labelShare, 1 - labelShare], width);
   return rows.flatMap(({ label, text }) => {
     const tr = tag(table, 'TR');
-    const cells = [laid(label, boxes[0]!, tag(tr, 'TH', { scope: 'Row' }), measure), laid({ text }, boxes[1]!, tag(tr, 'TD'), measure)];
+    const cells = [laid(label, boxes[0]!, tag(tr, 'TH', { scope: 'Row' }), TABLE_PT, measure), laid({ text }, boxes[1]!, tag(tr, 'TD'), TABLE_PT, measure)];
     return rowStrips(cells, width, HAIR);
   });
 }
@@ -64,29 +66,31 @@ function boxesOf(shares: readonly number[], width: number): Box[] {
   });
 }
 
-function laid(cell: Cell, box: Box, of: Tag, measure: Measure): LaidCell {
-  const face = cell.strong === true ? 'strong' : 'text';
+function laid(cell: Cell, box: Box, of: Tag, size: number, measure: Measure): LaidCell {
   const width = box.width - (cell.glyph === undefined ? 0 : GLYPH_INDENT);
-  return { box, face, cell, tag: of, lines: wrap(cell.text, face, TABLE_PT, width, measure) };
+  const set = (said: string, face: Face) => wrap(said, face, size, width, measure).map((text) => ({ text, face }));
+  const lines = set(cell.text, cell.strong === true ? 'strong' : 'text');
+  return { box, cell, size, tag: of, lines: cell.under === undefined ? lines : [...lines, ...set(cell.under, 'text')] };
 }
 
 function rowStrips(cells: readonly LaidCell[], width: number, ruling: string): Strip[] {
   const lines = Math.max(...cells.map((cell) => cell.lines.length));
+  const leading = lineHeight(cells[0]!.size);
   const strips: Strip[] = [];
   for (let from = 0; from < lines; from += ROW_LINES) {
     const to = Math.min(lines, from + ROW_LINES);
     const last = to === lines;
-    const height = (from === 0 ? PAD : 0) + (to - from) * lineHeight(TABLE_PT) + (last ? PAD : 0);
+    const height = (from === 0 ? PAD : 0) + (to - from) * leading + (last ? PAD : 0);
     const ops = cells.flatMap((cell) => cellOps(cell, from, to));
     strips.push({ before: 0, height, ops: last ? [...ops, rule(0, height, width, height, ruling === INK ? 1 : 0.75, ruling)] : ops });
   }
   return strips;
 }
 
-function cellOps({ box, cell, face, lines, tag: of }: LaidCell, from: number, to: number): Op[] {
+function cellOps({ box, cell: { glyph }, size, lines, tag: of }: LaidCell, from: number, to: number): Op[] {
   const top = from === 0 ? PAD : 0;
-  const hasGlyph = cell.glyph !== undefined;
-  const text = textOps(lines.slice(from, to), box.x + (hasGlyph ? GLYPH_INDENT : 0), top, { face, size: TABLE_PT }, of);
-  const glyph = hasGlyph && from === 0 ? glyphOps(cell.glyph, box.x, top + (lineHeight(TABLE_PT) - GLYPH_PT) / 2, GLYPH_PT) : [];
-  return [...glyph, ...text];
+  const x = box.x + (glyph === undefined ? 0 : GLYPH_INDENT);
+  const text = lines.slice(from, to).flatMap((line, i) => textOps([line.text], x, top + i * lineHeight(size), { face: line.face, size }, of));
+  const state = glyph === undefined || from > 0 ? [] : glyphOps(glyph, box.x, top + (lineHeight(size) - GLYPH_PT) / 2, GLYPH_PT);
+  return [...state, ...text];
 }

@@ -1,8 +1,8 @@
 /** Faces of the record, each in one cut: nothing is set lighter, slanted or in another family. */
 export type Face = 'text' | 'strong';
 
-/** Width in points of a piece of text. `tabular` sets digits on one width, which would tear a fraction apart. */
-export type Measure = (text: string, face: Face, size: number, tabular: boolean) => number;
+/** Width in points of a piece of text. */
+export type Measure = (text: string, face: Face, size: number) => number;
 
 /** Line height over size: above the face's own ascent and descent, so that lines never touch. */
 export const LEADING = 1.3;
@@ -36,15 +36,9 @@ export function printable(text: string): string {
   return printed;
 }
 
-/** True when the digits of a text may stand on one width: when it holds no fraction. */
-export function isTabular(text: string): boolean {
-  return !/\d\/\d/.test(text);
-}
-
 /** Text broken into lines no wider than `width` points: at spaces, and inside a word only where the word alone is wider. */
 export function wrap(text: string, face: Face, size: number, width: number, measure: Measure): string[] {
-  const tabular = isTabular(text);
-  const widthOf = (piece: string) => measure(piece, face, size, tabular);
+  const widthOf = (piece: string) => measure(piece, face, size);
   return printable(text)
     .split('\n')
     .flatMap((paragraph) => {
@@ -61,7 +55,8 @@ export function wrap(text: string, face: Face, size: number, width: number, meas
         lines.push(...pieces.slice(0, -1));
         line = pieces.at(-1)!;
       }
-      return [...lines, line];
+      // What held a value together has done its work: in the file a space is a space.
+      return [...lines, line].map((one) => one.replaceAll('\u00a0', ' '));
     });
 }
 
@@ -82,9 +77,8 @@ function broken(word: string, width: number, widthOf: (piece: string) => number)
 /** Text cut to one line, with an ellipsis where something was cut. */
 export function oneLine(text: string, face: Face, size: number, width: number, measure: Measure): string {
   const whole = printable(text).replaceAll('\n', ' ');
-  const tabular = isTabular(whole);
-  if (measure(whole, face, size, tabular) <= width) return whole;
+  if (measure(whole, face, size) <= width) return whole;
   const characters = [...whole];
-  while (characters.length > 0 && measure(`${characters.join('').trimEnd()}…`, face, size, tabular) > width) characters.pop();
+  while (characters.length > 0 && measure(`${characters.join('').trimEnd()}…`, face, size) > width) characters.pop();
   return `${characters.join('').trimEnd()}…`;
 }

@@ -2,7 +2,7 @@ import { PROOF_RULES } from '../job/systems.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell, Glyph, SectionLayer } from './blocks.ts';
 import type { Moment, OpenPoint, RecordDocument, RecordLayer, RecordReading, RecordRun } from './record-document.ts';
-import { grouped, type Speaker } from './speaker.ts';
+import { grouped, sentence, type Speaker } from './speaker.ts';
 
 /** The cover: what is open before what was done, then how to check it without us. */
 export function coverBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -19,14 +19,7 @@ export function coverBlocks(document: RecordDocument, say: Speaker): Block[] {
         m.record_rules({ version: document.rules }, { locale }),
       ],
     },
-    {
-      block: 'columns',
-      leftShare: 0.43,
-      left: [{ block: 'section', alt: sectionAlt(document, say), layers: sectionLayers(document, say) }],
-      right: [...openBlocks(document, say), ...floodBlocks(document, say)],
-    },
-    { block: 'heading', level: 2, text: m.record_done({}, { locale }) },
-    doneTable(document, say),
+    ...standBlocks(document, say),
     {
       block: 'columns',
       leftShare: 0.48,
@@ -37,6 +30,21 @@ export function coverBlocks(document: RecordDocument, say: Speaker): Block[] {
         { block: 'paragraph', text: m.caution_defer({}, { locale }) },
       ],
     },
+  ];
+}
+
+/** The section beside what is open, then what was done. A job without surfaces owes nothing yet, and says so. */
+function standBlocks(document: RecordDocument, say: Speaker): Block[] {
+  if (document.layers.length === 0) return openBlocks(document, say);
+  return [
+    {
+      block: 'columns',
+      leftShare: 0.43,
+      left: [{ block: 'section', alt: sectionAlt(document, say), layers: sectionLayers(document, say) }],
+      right: [...openBlocks(document, say), ...floodBlocks(document, say)],
+    },
+    { block: 'heading', level: 2, text: m.record_done({}, { locale: say.locale }) },
+    doneTable(document, say),
   ];
 }
 
@@ -56,7 +64,10 @@ function days(first: Moment, last: Moment, say: Speaker): string {
 
 function openBlocks(document: RecordDocument, say: Speaker): Block[] {
   const heading: Block = { block: 'heading', level: 2, text: m.record_open({}, { locale: say.locale }) };
-  if (document.open.length === 0) return [heading, { block: 'paragraph', text: m.record_nothing_open({}, { locale: say.locale }) }];
+  if (document.open.length === 0) {
+    const said = document.layers.length === 0 ? m.record_nothing_owed : m.record_nothing_open;
+    return [heading, { block: 'paragraph', text: said({}, { locale: say.locale }) }];
+  }
   return [heading, { block: 'facts', labelShare: 0.32, rows: document.open.map((point) => openRow(point, document, say)) }];
 }
 
@@ -70,14 +81,14 @@ function openRow(point: OpenPoint, document: RecordDocument, say: Speaker): { la
       const what = `${say.measure(point.what)}, ${say.surface(point.surface)}`;
       const limit = say.limit(readings[0]?.limit ?? null);
       const values = readings.map(say.value).join(', ');
-      return row(point.code, say.verdict(point.code), `${what}: ${values}. ${limit === null ? '' : `${say.bounds(limit)}, ${say.source(limit)}.`}`);
+      return row(point.code, say.verdict(point.code), `${what}: ${values}. ${limit === null ? '' : sentence(`${say.bounds(limit)}, ${say.source(limit)}`)}`);
     }
     case 'owed':
-      return row('owed', m.state_owed({}, { locale }), `${say.layer(point.layer)}. ${say.owed(point.rule)}: ${say.surfaces(point.surfaces)}.`);
+      return row('owed', m.state_owed({}, { locale }), sentence(`${say.layer(point.layer)}. ${say.owed(point.rule)}: ${say.surfaces(point.surfaces)}`));
     case 'running': {
       const run = document.runs.find((one) => one.id === point.run);
       const since = run === undefined ? point.run : m.record_open_running({ step: say.step(run.step), since: say.dayClock(run.start) }, { locale });
-      return row('running', m.state_running({}, { locale }), since);
+      return row('running', m.state_running({}, { locale }), sentence(since));
     }
     case 'not-begun':
       return row('not-begun', m.state_not_begun({}, { locale }), `${point.layers.map(say.layer).join(', ')}.`);
@@ -111,7 +122,7 @@ function floodBlocks(document: RecordDocument, say: Speaker): Block[] {
       block: 'facts',
       labelShare: 0.22,
       rows: [
-        ...runs.map((run) => ({ label: label(m.record_flood_held({}, { locale })), text: `${held(run, say)} ${say.surfaces(run.surfaces)}.` })),
+        ...runs.map((run) => ({ label: label(m.record_flood_held({}, { locale })), text: `${sentence(held(run, say))} ${sentence(say.surfaces(run.surfaces))}` })),
         ...levels.map((level) => ({ label: label(m.record_flood_level({}, { locale })), text: levelText(level, say) })),
         { label: label(m.record_part_photos({}, { locale })), text: m.record_flood_photos({ count: shots.length }, { locale }) },
       ],
@@ -125,13 +136,13 @@ function held({ start, stop }: RecordRun, say: Speaker): string {
   const to = stop.about ? m.record_about({ when: say.dayClock(stop) }, { locale }) : say.dayClock(stop);
   const span = m.record_flood_span({ from: say.dayClock(start), to }, { locale });
   const duration = say.duration(start, stop);
-  return duration === null ? `${span}.` : `${span} (${duration}).`;
+  return duration === null ? span : `${span} (${duration})`;
 }
 
 function levelText(level: RecordReading, say: Speaker): string {
   const limit = say.limit(level.limit);
   const value = m.record_flood_level_at({ value: say.value(level), when: say.dayClock(level.at) }, { locale: say.locale });
-  return [value, ...(limit === null ? [] : [`${say.bounds(limit)}, ${say.source(limit)}.`]), `${say.verdict(level.verdict)}.`].join(' ');
+  return [value, ...(limit === null ? [] : [`${say.bounds(limit)}, ${say.source(limit)}`]), say.verdict(level.verdict)].map(sentence).join(' ');
 }
 
 function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
@@ -140,14 +151,14 @@ function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
   return {
     block: 'table',
     columns: [
-      head('', 14),
-      head(m.record_col_layer({}, { locale }), 88),
+      head('', 9),
+      head(m.record_col_layer({}, { locale }), 72),
       head(m.record_col_date({}, { locale }), 74),
-      head(m.record_col_by({}, { locale }), 64),
-      head(m.record_col_proof({}, { locale }), 44),
-      head(m.record_col_worst({}, { locale }), 118),
-      head(m.record_col_source({}, { locale }), 84),
-      head(m.record_col_state({}, { locale }), 82),
+      head(m.record_col_by({}, { locale }), 62),
+      head(m.record_col_proof({}, { locale }), 34),
+      head(m.record_col_worst({}, { locale }), 82),
+      head(m.record_col_source({}, { locale }), 72),
+      head(m.record_col_state({}, { locale }), 70),
     ],
     rows: layers.map((layer, i) => {
       const worst = readings.find((reading) => reading.id === layer.worst);

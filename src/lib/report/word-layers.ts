@@ -2,7 +2,7 @@ import { LAYER_OF_STEP } from '../job/systems.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
 import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun } from './record-document.ts';
-import type { Speaker } from './speaker.ts';
+import { sentence, type Speaker } from './speaker.ts';
 
 /** Layer by layer from the substrate inwards: what it owes, when it was worked on, what was measured. */
 export function layerBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -55,7 +55,7 @@ function answer({ rule, shot, reading }: RecordOwed, { shots, readings }: Record
   const taken = shots.find((one) => one.id === shot);
   if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id), when: say.dayClock(taken.at) }, { locale: say.locale });
   const read = readings.find((one) => one.id === reading);
-  return read === undefined ? say.reason(rule) : `${say.value(read)}. ${say.verdict(read.verdict)}.`;
+  return read === undefined ? say.reason(rule) : `${sentence(say.value(read))} ${sentence(say.verdict(read.verdict))}`;
 }
 
 function runTable(runs: readonly RecordRun[], say: Speaker): Block {
@@ -63,11 +63,11 @@ function runTable(runs: readonly RecordRun[], say: Speaker): Block {
   return {
     block: 'table',
     columns: [
-      { head: m.record_col_run({}, { locale }), share: 112 },
-      { head: m.record_col_surfaces({}, { locale }), share: 130 },
-      { head: m.record_col_start({}, { locale }), share: 102 },
-      { head: m.record_col_stop({}, { locale }), share: 124 },
-      { head: m.record_col_by({}, { locale }), share: 72 },
+      { head: m.record_col_run({}, { locale }), share: 96 },
+      { head: m.record_col_surfaces({}, { locale }), share: 110 },
+      { head: m.record_col_start({}, { locale }), share: 114 },
+      { head: m.record_col_stop({}, { locale }), share: 114 },
+      { head: m.record_col_by({}, { locale }), share: 62 },
     ],
     rows: runs.map((run) => [
       { text: say.step(run.step), strong: true },
@@ -92,16 +92,16 @@ function readingTable(readings: readonly RecordReading[], say: Speaker): Block {
   return {
     block: 'table',
     columns: [
-      { head: m.record_col_reading({}, { locale }), share: 128 },
-      { head: m.record_col_verdict({}, { locale }), share: 84 },
-      { head: m.record_col_limit_source({}, { locale }), share: 138 },
-      { head: m.record_col_where({}, { locale }), share: 96 },
-      { head: m.record_col_taken({}, { locale }), share: 102 },
+      { head: m.record_col_reading({}, { locale }), share: 112 },
+      { head: m.record_col_verdict({}, { locale }), share: 74 },
+      { head: m.record_col_limit_source({}, { locale }), share: 108 },
+      { head: m.record_col_where({}, { locale }), share: 88 },
+      { head: m.record_col_taken({}, { locale }), share: 114 },
     ],
     rows: readings.map((reading) => {
       const limit = say.limit(reading.limit);
       return [
-        { text: `${say.measure(reading.what)}: ${say.value(reading)}\n${m.record_as_said({ text: reading.said.text }, { locale })}`, strong: true },
+        { text: `${say.measure(reading.what)}: ${say.value(reading)}`, strong: true, under: m.record_as_said({ text: reading.said.text }, { locale }) },
         { text: say.verdict(reading.verdict), glyph: reading.verdict, strong: true },
         { text: limit === null ? m.verdict_no_limit({}, { locale }) : `${say.bounds(limit)}\n${say.source(limit)}` },
         { text: `${say.surface(reading.surface)}\n${reading.step === null ? m.record_no_step({}, { locale }) : say.step(reading.step)}` },

@@ -2,7 +2,7 @@ import { durationText } from '../words/time.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
 import type { RecordChain, RecordDocument, RecordLine, RecordSet } from './record-document.ts';
-import { grouped, stamp, type Speaker } from './speaker.ts';
+import { grouped, sentence, stamp, type Locale, type Speaker } from './speaker.ts';
 
 /** The log itself: who signed it, and every entry on a line. */
 export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -30,13 +30,14 @@ export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
     {
       block: 'table',
       columns: [
-        { head: m.record_col_entry({}, { locale }), share: 34 },
-        { head: m.record_col_time({}, { locale }), share: 106 },
-        { head: m.record_col_kind({}, { locale }), share: 92 },
-        { head: m.record_col_what({}, { locale }), share: 166 },
-        { head: m.record_col_by({}, { locale }), share: 64 },
-        { head: m.record_col_hash({}, { locale }), share: 88 },
+        { head: m.record_col_entry({}, { locale }), share: 25 },
+        { head: m.record_col_time({}, { locale }), share: 116 },
+        { head: m.record_col_kind({}, { locale }), share: 70 },
+        { head: m.record_col_what({}, { locale }), share: 139 },
+        { head: m.record_col_by({}, { locale }), share: 56 },
+        { head: m.record_col_hash({}, { locale }), share: 82 },
       ],
+      small: true,
       rows: document.log.map((line) => lineRow(line, document, say)),
     },
   ];
@@ -69,22 +70,26 @@ function factText(line: RecordLine, document: RecordDocument, say: Speaker): str
   if (line.set !== undefined) return setText(line.set, say);
   const find = <T extends { id: string }>(list: readonly T[], id: string | null): T | undefined => list.find((one) => one.id === id);
   switch (line.kind) {
+    case 'device': {
+      const chain = document.chains.find((one) => one.device === line.device);
+      return chain?.key?.alg === 'ed25519' ? `Ed25519 ${grouped(chain.key.public, 16)}` : chain === undefined ? '' : keyText(chain, say);
+    }
     case 'run-start': {
       const run = find(document.runs, line.id);
-      return run === undefined ? '' : `${say.step(run.step)}. ${say.surfaces(run.surfaces)}.`;
+      return run === undefined ? '' : `${sentence(say.step(run.step))} ${sentence(say.surfaces(run.surfaces))}`;
     }
     case 'run-stop': {
       const run = find(document.runs, line.run);
-      return run === undefined ? (line.run ?? '') : `${say.step(run.step)}.`;
+      return run === undefined ? (line.run ?? '') : sentence(say.step(run.step));
     }
     case 'shot': {
       const shot = find(document.shots, line.id);
       if (shot === undefined) return '';
-      return `${m.record_photo_number({ number: say.photo(shot.id) }, { locale })}. ${say.surface(shot.surface)}. ${shot.type}, ${shot.bytes} B.`;
+      return `${m.record_photo_number({ number: say.photo(shot.id) }, { locale })}. ${sentence(say.surface(shot.surface))} ${shot.type}, ${shot.bytes} B.`;
     }
     case 'reading': {
       const reading = find(document.readings, line.id);
-      return reading === undefined ? '' : `${say.measure(reading.what)}: ${say.value(reading)}. ${say.surface(reading.surface)}.`;
+      return reading === undefined ? '' : `${say.measure(reading.what)}: ${say.value(reading)}. ${sentence(say.surface(reading.surface))}`;
     }
     case 'clock-jump': {
       const jump = find(document.clockJumps, line.id);
@@ -100,14 +105,19 @@ function factText(line: RecordLine, document: RecordDocument, say: Speaker): str
 }
 
 function jumpText(wallDeltaMs: number, monoDeltaMs: number | null, { locale }: Speaker): string {
-  if (monoDeltaMs === null) return m.record_clock_set_back({ wall: signed(wallDeltaMs) }, { locale });
-  return m.record_clock_parted({ wall: signed(wallDeltaMs), mono: signed(monoDeltaMs) }, { locale });
+  if (monoDeltaMs === null) return m.record_clock_set_back({ wall: signed(wallDeltaMs, locale) }, { locale });
+  return m.record_clock_parted({ wall: signed(wallDeltaMs, locale), mono: signed(monoDeltaMs, locale) }, { locale });
 }
 
-function signed(ms: number): string {
+/** A clock can move by seconds, and by fifty years when a flat battery sends it back to its first day. */
+function signed(ms: number, locale: Locale): string {
   const size = Math.abs(ms);
-  return `${ms < 0 ? '−' : '+'}${size < 60_000 ? `${Math.round(size / 1000)} s` : durationText(size / 60_000)}`;
+  const text =
+    size < 60_000 ? `${Math.round(size / 1000)} s` : size < 100 * DAY_MS ? durationText(size / 60_000, locale) : `${Math.round(size / DAY_MS)} d`;
+  return `${ms < 0 ? '−' : '+'}${text}`;
 }
+
+const DAY_MS = 86_400_000;
 
 function setText(set: RecordSet, say: Speaker): string {
   switch (set.kind) {
@@ -116,8 +126,8 @@ function setText(set: RecordSet, say: Speaker): string {
     case 'person':
       return set.name;
     case 'surface':
-      return `${set.name}. ${say.place(set.place)}. ${say.system(set.system)}.`;
+      return [set.name, say.place(set.place), say.system(set.system)].map(sentence).join(' ');
     case 'limit':
-      return `${say.measure(set.what)}: ${say.bounds(set)}. ${say.source(set)}.`;
+      return `${say.measure(set.what)}: ${say.bounds(set)}. ${sentence(say.source(set))}`;
   }
 }

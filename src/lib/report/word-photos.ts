@@ -1,7 +1,7 @@
 import * as m from '../words/compiled/messages.js';
 import type { Block } from './blocks.ts';
 import type { RecordDocument, RecordShot } from './record-document.ts';
-import { grouped, type Speaker } from './speaker.ts';
+import { grouped, sentence, type Speaker } from './speaker.ts';
 
 /** Every photo of the log in reading order, numbered; one that cannot be shown keeps its place and its hash. */
 export function photoBlocks({ shots }: RecordDocument, say: Speaker): Block[] {
@@ -16,9 +16,9 @@ export function photoBlocks({ shots }: RecordDocument, say: Speaker): Block[] {
         sha256: shot.sha256,
         printed: shot.printed !== null,
         alt: m.record_photo_alt({ number: say.photo(shot.id), step: stepText(shot, say), surface: say.surface(shot.surface) }, { locale }),
-        lead: `${stepText(shot, say)}. ${say.surface(shot.surface)}.`,
+        lead: `${sentence(stepText(shot, say))} ${sentence(say.surface(shot.surface))}`,
         caption: [
-          `${say.dayClock(shot.at)}. ${say.from(shot.from)}.`,
+          `${sentence(say.dayClock(shot.at))} ${sentence(say.from(shot.from))}`,
           ...(shot.cameraSays === null ? [] : [m.record_camera_says({ taken: shot.cameraSays }, { locale })]),
           `SHA-256 ${grouped(shot.sha256, 16)}`,
         ].join('\n'),

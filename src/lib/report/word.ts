@@ -35,9 +35,10 @@ export function wordRecord(document: RecordDocument, locale: Locale): Worded {
   };
 }
 
-function headText(heads: readonly RecordHead[], { locale }: Speaker): string {
+function headText(heads: readonly RecordHead[], say: Speaker): string {
+  const { locale } = say;
   const [head] = heads;
   if (head === undefined) return '';
   if (heads.length > 1) return m.record_heads_several({ count: heads.length }, { locale });
-  return m.record_head_short({ seq: head.seq, hash: grouped(head.hash, 8) }, { locale });
+  return m.record_head_short({ entry: say.entry(head), hash: grouped(head.hash, 8) }, { locale });
 }

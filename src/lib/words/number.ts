@@ -49,6 +49,11 @@ export function spanText({ value, to, unit }: SaidSpan, locale: Locale): string 
   return `${numberText(value, unit, locale)}–${numberText(to, unit, locale)} ${unitText(unit, locale)}`;
 }
 
+/** A kept reading on one line, value or interval. An entry may carry more than this version reads: `to` counts only as text. */
+export function saidText(said: SaidQuantity & { readonly to?: unknown }, locale: Locale): string {
+  return typeof said.to === 'string' ? spanText({ ...said, to: said.to }, locale) : quantityText(said, locale);
+}
+
 /**
  * A value said back as a sentence in words, unit in full, before it is kept: a wrong digit, mark or unit is heard where it is overlooked.
  * `Two and eleven sixteenths inches.`, `Dos pulgadas y once dieciseisavos.`, `Wet at twenty-six, dry at twenty-eight thousandths of an inch.`

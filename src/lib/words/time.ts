@@ -29,11 +29,11 @@ export function dateText(utc: string, offsetMin: number, locale: Locale): string
   return `${dayText(utc, offsetMin, locale)} ${onTheWall(utc, offsetMin).getUTCFullYear()}`;
 }
 
-/** Whole minutes as `42 min`, `2 h`, `2 h 10 min`: symbols of the SI brochure, the same in every language. Part of a minute is dropped. */
-export function durationText(minutes: number): string {
+/** Whole minutes as `42 min`, `2 h`, `2 h 10 min`; part of a minute is dropped. */
+export function durationText(minutes: number, locale: Locale): string {
   if (!(minutes >= 0 && minutes < 1e7)) throw new RangeError(`duration: expected minutes from 0, got ${minutes}`);
   const hours = Math.floor(minutes / 60);
   const rest = Math.floor(minutes % 60);
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+  if (hours === 0) return m.duration_minutes({ minutes: rest }, { locale });
+  return rest === 0 ? m.duration_hours({ hours }, { locale }) : m.duration_hours_minutes({ hours, minutes: rest }, { locale });
 }

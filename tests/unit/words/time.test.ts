@@ -30,10 +30,10 @@ test.each([
   [130, '2 h 10 min'],
   [4320, '72 h'],
 ])('%d minutes last %s', (minutes, text) => {
-  expect(durationText(minutes)).toBe(text);
+  expect(durationText(minutes, 'en')).toBe(text);
 });
 
 test('what is no instant, or no duration, is our mistake', () => {
   expect(() => clockText('yesterday', 0, 'en')).toThrow(RangeError);
-  expect(() => durationText(-1)).toThrow(RangeError);
+  expect(() => durationText(-1, 'en')).toThrow(RangeError);
 });

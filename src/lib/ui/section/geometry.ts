@@ -31,7 +31,7 @@ export interface StrataInput {
   readonly margin: number;
 }
 
-/** One item's share of a leg. `from` and `to` run along the leg: y on the wall, x on the floor. */
+/** One item's share of a leg. `from` and `to` run along the leg: y on the wall, x on the floor; `points` leave a seam to the next. */
 export interface Cell {
   readonly points: readonly Point[];
   readonly from: number;
@@ -51,6 +51,8 @@ export interface Bed {
 export interface Stratum {
   readonly layer: Layer;
   readonly outline: readonly Point[];
+  /** Its room side and its open ends: what is drawn of a layer not begun, whose other side is the one before it. */
+  readonly edge: readonly Point[];
   readonly beds: readonly Bed[];
   /** The wall from the top down, the floor from the corner outwards: the order in which items are listed. */
   readonly wall: readonly Cell[];
@@ -67,30 +69,46 @@ interface Room {
 /** The section's layers as nested strata: each lies on the faces the one before it left. */
 export function strata(input: StrataInput): Stratum[] {
   let room: Room = { wall: flat(0), floor: flat(0) };
-  return input.layers.map(({ layer, wall, floor }) => {
-    const stages = [room];
-    for (const material of BEDS_OF[layer]) stages.push(laid(stages.at(-1)!, material, { wall: wall > 0, floor: floor > 0 }, input));
-    const before = room;
-    const after = stages.at(-1)!;
-    room = after;
-    const has = { wall: wall > 0 && layer !== 'flood', floor: floor > 0 };
-    const end = { wall: legEnd('wall', layer, input), floor: legEnd('floor', layer, input) };
-    const strip = (leg: Leg, from: Room, to: Room) => legStrip(leg, from, to, end[leg], input.height);
-    const beds = BEDS_OF[layer].flatMap((material, i) =>
-      (['wall', 'floor'] as const)
-        .filter((leg) => has[leg])
-        .map((leg): Bed => ({ material, leg, points: strip(leg, stages[i]!, stages[i + 1]!), hatched: pieces(leg, stages[i]!, stages[i + 1]!, end[leg], input.height) })),
-    );
-    const sides = (leg: Leg) => (has[leg] ? { outer: before[leg], inner: after[leg] } : null);
-    return {
-      layer,
-      outline: outline(has, before, after, end, input.height),
-      beds,
-      wall: has.wall ? cells('wall', wall, before, after, end.wall, input).reverse() : [],
-      floor: has.floor ? cells('floor', floor, before, after, end.floor, input) : [],
-      sides: { wall: sides('wall'), floor: sides('floor') },
-    };
+  return input.layers.map((layer) => {
+    const laid = layStratum(layer, room, input);
+    room = laid.after;
+    return laid.stratum;
   });
+}
+
+function layStratum({ layer, wall, floor }: StrataInput['layers'][number], before: Room, input: StrataInput): { stratum: Stratum; after: Room } {
+  // Water stands on the floor against whatever the wall shows.
+  const has = { wall: wall > 0 && layer !== 'flood', floor: floor > 0 };
+  const legs = (['wall', 'floor'] as const).filter((leg) => has[leg]);
+  const end = { wall: legEnd('wall', layer, input), floor: legEnd('floor', layer, input) };
+  const stages = [before];
+  for (const material of BEDS_OF[layer]) {
+    const last = stages.at(-1)!;
+    const next = (leg: Leg) => (has[leg] ? nextFace(last[leg], material, end[leg], full(leg, input), input.thickness) : last[leg]);
+    stages.push({ wall: next('wall'), floor: next('floor') });
+  }
+  const after = stages.at(-1)!;
+  const beds = BEDS_OF[layer].flatMap((material, i) =>
+    legs.map((leg): Bed => {
+      const strip = { leg, before: stages[i]!, after: stages[i + 1]!, end: end[leg], height: input.height };
+      return { material, leg, points: stripPoints(strip), hatched: straightPieces(strip) };
+    }),
+  );
+  const leaf = (leg: Leg): Strip => ({ leg, before, after, end: end[leg], height: input.height });
+  const sides = (leg: Leg) => (has[leg] ? { outer: before[leg], inner: after[leg] } : null);
+  const outside = faceLine(legs, leaf, 'outer');
+  const inside = faceLine(legs, leaf, 'inner');
+  const ends = layer === 'flood' ? [] : [outside.at(0), outside.at(-1)].filter((end) => end !== undefined);
+  const stratum = {
+    layer,
+    outline: [...outside, ...inside.toReversed()],
+    edge: [...ends.slice(0, 1), ...inside, ...ends.slice(1)],
+    beds,
+    wall: has.wall ? cells(leaf('wall'), wall, full('wall', input) - input.margin).reverse() : [],
+    floor: has.floor ? cells(leaf('floor'), floor, full('floor', input) - input.margin) : [],
+    sides: { wall: sides('wall'), floor: sides('floor') },
+  };
+  return { stratum, after };
 }
 
 /** Thickness of all strata near the corner, on one leg, water left out. */
@@ -115,76 +133,90 @@ export function stratumAt(strata: readonly Stratum[], { x, y }: Point, height: n
   return distances.sort((a, b) => a.distance - b.distance)[0]?.stratum ?? null;
 }
 
-function laid(room: Room, material: Material, has: Readonly<Record<Leg, boolean>>, { thickness, band, width, height }: StrataInput): Room {
-  const t = thickness[material];
-  if (material === 'water') return { wall: room.wall, floor: has.floor ? flat(room.floor.near + t) : room.floor };
-  const ends = { wall: band === null ? height : height - band.wallTop, floor: band?.floorEnd ?? width };
-  const over = (leg: Leg): Face => {
-    if (!has[leg]) return room[leg];
-    return material === 'band' && band !== null ? banded(room[leg], t, ends[leg]) : covered(room[leg], t);
-  };
-  return { wall: over('wall'), floor: over('floor') };
+/** One bed of a layer along one leg, between the faces before and after it. */
+interface Strip {
+  readonly leg: Leg;
+  readonly before: Room;
+  readonly after: Room;
+  readonly end: number;
+  readonly height: number;
 }
 
-function legEnd(leg: Leg, layer: Layer, { width, height, band }: StrataInput): number {
-  if (layer === 'bands' && band !== null) return leg === 'wall' ? height - band.wallTop : band.floorEnd;
+function full(leg: Leg, { width, height }: StrataInput): number {
   return leg === 'wall' ? height : width;
 }
 
-/** Where a leg begins at the corner: on the other leg. Outside and inside differ by the mitre where both legs are there. */
-function corners(leg: Leg, before: Room, after: Room): { outer: number; inner: number } {
+function legEnd(leg: Leg, layer: Layer, input: StrataInput): number {
+  if (layer !== 'bands' || input.band === null) return full(leg, input);
+  return leg === 'wall' ? input.height - input.band.wallTop : input.band.floorEnd;
+}
+
+function nextFace(face: Face, material: Material, end: number, full: number, thickness: StrataInput['thickness']): Face {
+  const t = thickness[material];
+  if (material === 'water') return flat(face.near + t);
+  return material === 'band' && end < full ? banded(face, t, end) : covered(face, t);
+}
+
+/** Where a leg begins at the corner: on the other leg. Outside and inside differ, by the mitre, where both legs are there. */
+function corner({ leg, before, after }: Strip): { outer: number; inner: number } {
   const other = leg === 'wall' ? 'floor' : 'wall';
-  return { outer: before[other].near, inner: leg === 'wall' && isWater(before, after) ? before.floor.near : after[other].near };
+  return { outer: before[other].near, inner: after[other].near };
 }
 
-function isWater(before: Room, after: Room): boolean {
-  return before.wall === after.wall && before.floor !== after.floor;
+function cut(strip: Strip, from: { outer: number; inner: number }, to: number): Point[] {
+  const outer = facePoints(strip.before[strip.leg], from.outer, to);
+  const inner = facePoints(strip.after[strip.leg], from.inner, to);
+  return [...outer, ...inner.reverse()].map((point) => place(point, strip));
 }
 
-function legStrip(leg: Leg, before: Room, after: Room, end: number, height: number): Point[] {
-  const start = corners(leg, before, after);
-  return between(facePoints(before[leg], start.outer, end), facePoints(after[leg], start.inner, end), leg, height);
+function stripPoints(strip: Strip): Point[] {
+  return cut(strip, corner(strip), strip.end);
 }
 
 /** The parts of a strip that lie straight: a hatch is not bent over a step, the step is left plain. */
-function pieces(leg: Leg, before: Room, after: Room, end: number, height: number): { points: Point[]; v: number }[] {
-  const [outer, inner] = [before[leg], after[leg]];
-  const start = corners(leg, before, after);
-  const cut = (from: { outer: number; inner: number }, to: number, v: number) => ({
-    points: between(facePoints(outer, from.outer, to), facePoints(inner, from.inner, to), leg, height),
-    v,
-  });
-  if (outer.near === outer.far) return [cut(start, end, outer.near)];
-  const low = Math.min(outer.from, inner.near === inner.far ? outer.from : inner.from);
-  const high = Math.max(outer.to, inner.near === inner.far ? outer.to : inner.to);
-  return [cut(start, low, outer.near), cut({ outer: high, inner: high }, end, outer.far)];
+function straightPieces(strip: Strip): Bed['hatched'] {
+  const outer = strip.before[strip.leg];
+  const inner = strip.after[strip.leg];
+  if (outer.near === outer.far) return [{ points: stripPoints(strip), v: outer.near }];
+  const step = inner.near === inner.far ? outer : inner;
+  const low = Math.min(outer.from, step.from);
+  const high = Math.max(outer.to, step.to);
+  return [
+    { points: cut(strip, corner(strip), low), v: outer.near },
+    { points: cut(strip, { outer: high, inner: high }, strip.end), v: outer.far },
+  ];
 }
 
-function cells(leg: Leg, count: number, before: Room, after: Room, end: number, { height, margin, width }: StrataInput): Cell[] {
-  const start = corners(leg, before, after);
-  const full = leg === 'wall' ? height : width;
-  const length = Math.min(end, full - margin) - start.inner;
+/** Pixels kept free at both ends of a cell, so that neighbouring gaps stay two. */
+const SEAM = 2;
+
+/** The leg divided evenly along its room side; the cell at the corner takes the mitre with it. */
+function cells(strip: Strip, count: number, reach: number): Cell[] {
+  const { leg, height, after } = strip;
+  const start = corner(strip);
+  const length = Math.min(strip.end, reach) - start.inner;
   return Array.from({ length: count }, (_, i): Cell => {
-    const [s0, s1] = [start.inner + (length * i) / count, start.inner + (length * (i + 1)) / count];
-    const outer = facePoints(before[leg], i === 0 ? start.outer : s0, s1);
+    const s0 = start.inner + (length * i) / count;
+    const s1 = start.inner + (length * (i + 1)) / count;
+    const seam = Math.min(SEAM, length / count / 4);
+    const points = cut(strip, { outer: (i === 0 ? start.outer : s0) + seam, inner: s0 + seam }, s1 - seam);
     const face = faceAt(after[leg], (s0 + s1) / 2);
-    const points = between(outer, facePoints(after[leg], s0, s1), leg, height);
     return leg === 'wall' ? { points, from: height - s1, to: height - s0, face } : { points, from: s0, to: s1, face: height - face };
   });
 }
 
-function outline(has: Readonly<Record<Leg, boolean>>, before: Room, after: Room, end: Readonly<Record<Leg, number>>, height: number): Point[] {
-  if (!has.wall && !has.floor) return [];
-  if (!has.wall) return legStrip('floor', before, after, end.floor, height);
-  if (!has.floor) return legStrip('wall', before, after, end.wall, height);
-  const side = (leg: Leg, room: Room) => facePoints(room[leg], room[leg === 'wall' ? 'floor' : 'wall'].near, end[leg]).map((point) => place(point, leg, height));
-  return [...side('wall', before).reverse(), ...side('floor', before).slice(1), ...side('floor', after).reverse(), ...side('wall', after).slice(1)];
+/** One side of the layer as a line, from the top of the wall around the corner to the end of the floor. */
+function faceLine(legs: readonly Leg[], leaf: (leg: Leg) => Strip, side: 'outer' | 'inner'): Point[] {
+  const lines = legs.map((leg) => {
+    const strip = leaf(leg);
+    const face = strip[side === 'outer' ? 'before' : 'after'][leg];
+    const points = facePoints(face, corner(strip)[side], strip.end).map((point) => place(point, strip));
+    return leg === 'wall' ? points.reverse() : points;
+  });
+  // Both legs begin at the same corner.
+  return lines.flatMap((line, i) => (i === 0 ? line : line.slice(1)));
 }
 
-function between(outer: readonly LegPoint[], inner: readonly LegPoint[], leg: Leg, height: number): Point[] {
-  return [...outer, ...[...inner].reverse()].map((point) => place(point, leg, height));
-}
-
-function place({ s, v }: LegPoint, leg: Leg, height: number): Point {
+function place({ s, v }: LegPoint, { leg, height }: Strip): Point {
   return leg === 'wall' ? { x: v, y: height - s } : { x: s, y: height - v };
 }
