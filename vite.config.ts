@@ -32,6 +32,24 @@ export default defineConfig({
   ],
   worker: { format: 'es' },
   build: { target: 'es2022' },
+  environments: {
+    client: {
+      build: {
+        rolldownOptions: {
+          output: {
+            // Some eighty small files cost more in headers and lost compression than a phone saves by not loading a few of them.
+            // What is loaded lazily (the reader of EXIF, the spare signature) stays in files of its own.
+            codeSplitting: {
+              groups: [
+                { name: 'words', test: /src[\\/]lib[\\/]words/, minShareCount: 2 },
+                { name: 'book', test: /(src[\\/]lib[\\/](ui[\\/]parts|record|state|job|measure|trade|device)|node_modules[\\/](svelte|@sveltejs|zod|@noble[\\/]hashes|idb|canonicalize))/, minShareCount: 2 },
+              ],
+            },
+          },
+        },
+      },
+    },
+  },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/deep/**'],

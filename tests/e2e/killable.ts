@@ -38,9 +38,11 @@ export async function startKillable(profile: string, more: readonly string[] = [
 }
 
 async function debuggingPort(profile: string): Promise<string> {
-  for (const until = Date.now() + PATIENCE_MS; Date.now() < until; await pause(50)) {
+  const until = Date.now() + PATIENCE_MS;
+  while (Date.now() < until) {
     const text = await readFile(join(profile, 'DevToolsActivePort'), 'utf8').catch(() => '');
     if (text.includes('\n')) return text.split('\n')[0]!;
+    await pause(50);
   }
   throw new Error(`Chromium named no debugging port within ${PATIENCE_MS / 1000} s`);
 }

@@ -1,7 +1,7 @@
 import { houseFront, ceiling, cutting, stirredPail } from './around.mjs';
 import { board } from './boards.mjs';
 import { bandTape, combInFilm, combed, lamps, lapTape, LYING } from './close.mjs';
-import { coat, sandBed, thinset } from './materials.mjs';
+import { coat, sandBed, thinset, thinset } from './materials.mjs';
 import { level, plug, trowel } from './props.mjs';
 import { coated, fall, FLOOR, screws, sheets, shell } from './room.mjs';
 import { cut, cylinder, placed, plane } from './shapes.mjs';
@@ -192,7 +192,7 @@ export const PICTURES = [
     file: '39-coat-west-miss.jpg',
     scene: () =>
       near([-2, -11, 15], [0.5, 1.5, 0], {
-        shapes: [plane(LYING, coat(board({ seed: 211, joints: [{ v: 9 }] }), { cover: miss, seed: 97 }))],
+        shapes: [plane(LYING, coat(thinset(0.25, 211), { cover: miss, seed: 97 }))],
         ...lamps({ from: [-26, 34, 26] }),
       }),
   },

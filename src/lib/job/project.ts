@@ -152,13 +152,13 @@ function apply(state: JobState, entry: Entry): JobState {
       const started = { id, step, surfaces, by, startUtc: utc, startOffsetMin: offsetMin, stopUtc: null, stopAbout: false };
       return { ...next, runs: [...state.runs, started] };
     }
-    case 'run-stop':
-      return {
-        ...next,
-        runs: state.runs.map((one) =>
-          one.id === run && one.stopUtc === null ? { ...one, stopUtc: utc, stopAbout: view.data.end === 'about' } : one,
-        ),
-      };
+    case 'run-stop': {
+      const stopAbout = view.data.end === 'about';
+      const lastShot = state.shots.findLast((one) => one.run === run);
+      // A forgotten stop says when the run ended, about: at its last shot, not when somebody noticed.
+      const stopUtc = stopAbout ? (lastShot?.utc ?? utc) : utc;
+      return { ...next, runs: state.runs.map((one) => (one.id === run && one.stopUtc === null ? { ...one, stopUtc, stopAbout } : one)) };
+    }
     case 'shot': {
       const { surface, picture, from, cameraSays } = view.data;
       const of = state.runs.find((one) => one.id === run) ?? null;

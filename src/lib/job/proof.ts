@@ -1,7 +1,7 @@
 import type { Surface } from '../record/kinds.ts';
 import { judgeSaid, type Judged } from './judged.ts';
 import type { JobState, Measured, Run, Shot } from './project.ts';
-import { LAYERS, PROOF_RULES, SYSTEM_LAYERS, type Layer, type ProofRule } from './systems.ts';
+import { LAYERS, LAYER_OF_STEP, PROOF_RULES, SYSTEM_LAYERS, type Layer, type ProofRule } from './systems.ts';
 
 /** One owed item: a rule on one surface, with what answers it so far. */
 export interface Owed {
@@ -26,24 +26,20 @@ export interface LayerProof {
 }
 
 /**
- * What every layer of the job owes and shows, in order from the substrate inwards. A reading answers its item whatever its
- * verdict: proof owed asks whether it was looked at; the verdict says what was seen.
+ * What every layer of the job owes and shows, in order from the substrate inwards: layers that owe something, and those the
+ * crew worked on besides. A reading answers its item whatever its verdict: proof owed asks whether it was looked at; the
+ * verdict says what was seen.
  */
 export function proofOwed(job: JobState): LayerProof[] {
-  return LAYERS.filter((layer) => job.surfaces.some((surface) => SYSTEM_LAYERS[surface.system].includes(layer))).map((layer) => {
+  return LAYERS.flatMap((layer) => {
     const items = PROOF_RULES.filter((rule) => rule.layer === layer).flatMap((rule) =>
       job.surfaces.filter((surface) => owes(surface, rule)).map((surface) => owed(job, rule, surface)),
     );
-    const runs = job.runs.filter((run) => PROOF_RULES.some((rule) => rule.layer === layer && rule.step === run.step));
+    const runs = job.runs.filter((run) => LAYER_OF_STEP[run.step] === layer);
+    if (items.length === 0 && runs.length === 0) return [];
     const shown = items.filter((item) => item.shown).length;
-    const begun = runs.length > 0 || shown > 0;
-    return {
-      layer,
-      items,
-      shown,
-      stand: !begun ? 'not-begun' : shown === items.length ? 'shown' : 'owed',
-      running: runs.filter((run) => run.stopUtc === null),
-    };
+    const stand = runs.length === 0 ? 'not-begun' : shown === items.length ? 'shown' : 'owed';
+    return [{ layer, items, shown, stand, running: runs.filter((run) => run.stopUtc === null) }];
   });
 }
 
@@ -74,13 +70,20 @@ export interface ClearToCover {
 }
 
 /**
- * Clear only when every begun layer shows all it owes: a gap lower down is no smaller for lying deeper. A value outside its
- * limit is named beside it; it does not count as missing, and the person decides (repair, or a deviation owned up to).
+ * Clear only when every begun layer shows all it owes, and every layer skipped under it: a gap lower down is no smaller for
+ * lying deeper. A value outside its limit is named beside it; it does not count as missing, and the person decides (repair, or
+ * a deviation owned up to).
  */
 export function clearToCover(layers: readonly LayerProof[]): ClearToCover {
   const begun = layers.filter((layer) => layer.stand !== 'not-begun');
-  const items = begun.flatMap((layer) => layer.items);
+  const items = layers.flatMap((layer, i) => (begun.includes(layer) ? layer.items : skipped(layer, layers.slice(i + 1))));
   const missing = items.filter((item) => !item.shown);
   const outside = items.filter((item) => item.reading?.judged.verdict === 'outside');
   return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear: begun.length > 0 && missing.length === 0, missing, outside };
+}
+
+/** Items of a layer not begun on surfaces where one of those above it is: what was to be seen there is being covered. */
+function skipped(layer: LayerProof, above: readonly LayerProof[]): readonly Owed[] {
+  const laid = above.filter((one) => one.stand !== 'not-begun').flatMap((one) => one.items);
+  return layer.items.filter((item) => laid.some((one) => one.surface.surface === item.surface.surface));
 }

@@ -14,7 +14,7 @@ export interface ProofRule {
   readonly layer: Layer;
   readonly step: Step;
   readonly want: { readonly shot: true } | { readonly reading: Measure };
-  /** Surfaces it is owed on; a flood test stands on floors and curbs only. */
+  /** Where it is owed: a flood test on floors only. */
   readonly places: readonly Place[];
   /** Why it is owed, as a code that `words` says. */
   readonly reason: string;

@@ -1,4 +1,4 @@
-import { nmTo } from './quantity.ts';
+import { typedDecimal } from './quantity.ts';
 
 /** Whole inches and a reduced fraction of an inch: 2 11/16 is { whole: 2, over: 11, under: 16 }. */
 export interface InchParts {
@@ -34,30 +34,37 @@ export function inchText(sixteenths: number): string {
 /** Decimal string of a number of sixteenths, exact: 43 is `2.6875`. */
 export function inchDecimal(sixteenths: number): string {
   if (!Number.isSafeInteger(sixteenths)) throw new RangeError(`sixteenths: expected a whole number, got ${sixteenths}`);
-  const tenThousandths = Math.abs(sixteenths) * 625;
-  const rest = String(tenThousandths % 10_000).padStart(4, '0').replace(/0+$/, '');
-  return `${sixteenths < 0 ? '-' : ''}${Math.floor(tenThousandths / 10_000)}${rest === '' ? '' : `.${rest}`}`;
+  const size = Math.abs(sixteenths);
+  const rest = String((size % 16) * 625).padStart(4, '0').replace(/0+$/, '');
+  return `${sixteenths < 0 ? '-' : ''}${Math.floor(size / 16)}${rest === '' ? '' : `.${rest}`}`;
 }
+
+/** One sixteenth of 25.4 mm. */
+const SIXTEENTH_NM = 1_587_500;
 
 /** Whole sixteenths of an inch in a length, or null when it lies between two graduations. */
 export function sixteenthsOf(lengthInNm: number): number | null {
-  const sixteenths = nmTo(lengthInNm, 'in') * 16;
-  return Number.isInteger(sixteenths) ? sixteenths : null;
+  return lengthInNm % SIXTEENTH_NM === 0 ? lengthInNm / SIXTEENTH_NM : null;
 }
 
-const MIXED = /^(\d{1,4})?(?:\s*-?\s*(\d{1,2})\/(2|4|8|16))?$/;
+/** Phones turn `"` into a curly quote, or have two strokes typed for it. */
+const INCH_MARK = /\s*(?:["″”]|''|’’|′′|in\.?)$/;
+/** A fraction that phones offer as one character, from a quarter to seven eighths. */
+const ONE_CHARACTER = /[¼-¾⅐-⅞]/;
+/** Between inches and fraction stands a space or a hyphen: without one, `11/16` could be one and one sixteenth. */
+const MIXED = /^(?:(\d{1,4})(?:\s*-\s*|\s+))?(\d{1,2})\/(2|4|8|16)$/;
 
 /**
- * Reads inches as typed on a keyboard: `2 11/16`, `2-11/16`, `11/16`, `2.5`, `2"`, `2 in`.
+ * Reads inches as typed on a keyboard: `2 11/16`, `2-11/16`, `11/16`, `2½`, `2.5`, `2"`, `2 in`.
  * Returns a decimal string of inches, or null when the text is no such length. Unit marks other than inches are not guessed at.
  */
 export function parseInches(text: string): string | null {
-  const bare = text.trim().replace(/\s*(?:"|″|in\.?)$/, '');
-  if (/^\d{1,4}(?:\.\d{1,4})?$/.test(bare)) return bare.replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
-  const match = MIXED.exec(bare);
-  if (match === null || (match[1] === undefined && match[2] === undefined)) return null;
-  const over = Number(match[2] ?? 0);
-  const under = Number(match[3] ?? 1);
-  if (over >= under && match[2] !== undefined) return null;
-  return inchDecimal(Number(match[1] ?? 0) * 16 + (over * 16) / under);
+  const bare = text.trim().replace(INCH_MARK, '');
+  // The compatibility form of ½ is 1, U+2044 and 2.
+  const spelled = bare.replace(ONE_CHARACTER, (fraction) => ` ${fraction.normalize('NFKC')}`).replace('\u2044', '/');
+  const match = MIXED.exec(spelled.trim());
+  if (match === null) return typedDecimal(bare);
+  const over = Number(match[2]);
+  const under = Number(match[3]);
+  return over < under ? inchDecimal(Number(match[1] ?? 0) * 16 + (over * 16) / under) : null;
 }

@@ -17,15 +17,29 @@ const NM_PER_UNIT: Readonly<Record<LengthUnit, number>> = {
   um: 1_000,
 };
 
-export type QuantityFault =
-  | { code: 'not-a-number'; text: string }
-  | { code: 'out-of-range'; text: string; min: string; max: string; unit: LengthUnit };
+/** out-of-range: longer than whole nanometres hold exactly, which is some 9,007 km. */
+export interface QuantityFault {
+  readonly code: 'not-a-number' | 'out-of-range';
+  readonly text: string;
+}
 
 const DECIMAL = /^-?\d{1,12}(?:\.\d{1,9})?$/;
 
 /** True for a plain decimal string: optional minus, up to 12 digits, up to 9 decimals, no exponent. */
 export function isDecimal(text: string): boolean {
   return DECIMAL.test(text);
+}
+
+const TYPED = /^(\d{0,12})(?:[.,](\d{1,9}))?$/;
+
+/**
+ * Decimal string of a number typed on a phone, or null when it is none: without sign, a comma is as good as a point, `.5` is 0.5.
+ * Zeros in front are dropped; those at the end stay, as they say how finely it was read. `2.` is unfinished, and no number.
+ */
+export function typedDecimal(text: string): string | null {
+  const [, whole = '', decimals] = TYPED.exec(text.trim()) ?? [];
+  if (whole === '' && decimals === undefined) return null;
+  return `${whole.replace(/^0+(?=\d)/, '') || '0'}${decimals === undefined ? '' : `.${decimals}`}`;
 }
 
 /**
@@ -40,13 +54,8 @@ export function lengthNm(value: string, unit: LengthUnit): Result<number, Quanti
   const scaled = BigInt(whole) * 1_000_000_000n + BigInt(decimals.padEnd(9, '0'));
   const nm = (scaled * BigInt(NM_PER_UNIT[unit]) + 500_000_000n) / 1_000_000_000n;
   const size = Number(nm);
-  if (!Number.isSafeInteger(size)) return fail({ code: 'out-of-range', text: value, min: '0', max: '9000000', unit: 'm' });
+  if (!Number.isSafeInteger(size)) return fail({ code: 'out-of-range', text: value });
   return ok(negative && size !== 0 ? -size : size);
-}
-
-/** A length given in nanometres, as a number of `unit`. For display and drawing only; never hashed, never compared. */
-export function nmTo(lengthInNm: number, unit: LengthUnit): number {
-  return lengthInNm / NM_PER_UNIT[unit];
 }
 
 /** Decimal string of nanometres in `unit`, rounded half away from zero to `places`, trailing zeros cut. */

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { Id } from './entry.ts';
 import { PLACES, SYSTEMS } from './kinds.ts';
 import { Measure } from './kinds/reading.ts';
@@ -24,20 +24,20 @@ export const NewJob = z.object({
 export type NewJob = z.infer<typeof NewJob>;
 
 /** The camera is open for this run and surface: written before it opens, dropped when it is left in good order. */
-export const Shooting = z.object({ job: Id, jobName: z.string(), run: Id.nullable(), surface: Id.nullable(), shots: z.int().min(0) });
+export const Shooting = z.object({ job: Id, jobName: z.string(), run: z.nullable(Id), surface: z.nullable(Id), shots: z.int().check(z.minimum(0)) });
 export type Shooting = z.infer<typeof Shooting>;
 
 /** A reading on the pad: sixteenths of an inch, a typed metric value, or the last wet tooth of the comb. */
 export const ReadingOnPad = z.object({
-  surface: Id.nullable(),
-  sixteenths: z.int().min(0).nullable(),
+  surface: z.nullable(Id),
+  sixteenths: z.nullable(z.int().check(z.minimum(0))),
   typed: z.string(),
-  lastWet: z.int().min(0).nullable(),
+  lastWet: z.nullable(z.int().check(z.minimum(0))),
 });
 export type ReadingOnPad = z.infer<typeof ReadingOnPad>;
 
 /** How a draft is read back; what no longer fits is started anew. */
-export type Shape<T> = z.ZodType<T>;
+export type Shape<T> = z.ZodMiniType<T>;
 
 /**
  * Fields typed and not yet confirmed, kept on disk so that a page killed at any moment comes back as it was.

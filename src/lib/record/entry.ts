@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fail, ok, type Result } from '../result.ts';
 import { canonicalText } from './canonical.ts';
 import { HASH_PATTERN, sha256HexOfText } from './hash.ts';
@@ -7,36 +7,36 @@ import { HASH_PATTERN, sha256HexOfText } from './hash.ts';
 export const ENTRY_VERSION = 1;
 
 /** Ids become file names in the archive, so they are lower-case ASCII from the start. */
-export const Id = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/);
-export const Hash = z.string().regex(HASH_PATTERN);
+export const Id = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,59}$/));
+export const Hash = z.string().check(z.regex(HASH_PATTERN));
 
 /** Three of the four times of an entry; the fourth is its place in the chain. */
 export const Times = z.looseObject({
   /** Wall clock of the phone, UTC, RFC 3339 with milliseconds. */
-  utc: z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/),
+  utc: z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)),
   /** Minutes east of UTC that the phone's clock showed. */
-  offsetMin: z.int().min(-1440).max(1440),
+  offsetMin: z.int().check(z.minimum(-1440), z.maximum(1440)),
   /** IANA zone name as the phone gave it. */
-  zone: z.string().max(64),
+  zone: z.string().check(z.maxLength(64)),
   /** Milliseconds of the phone's monotonic clock, comparable only within one session. */
-  monoMs: z.int().min(0),
+  monoMs: z.int().check(z.minimum(0)),
   /** Id of the awake session the monotonic clock belongs to. */
   session: Id,
 });
 export type Times = z.infer<typeof Times>;
 
 export const Body = z.looseObject({
-  v: z.int().min(1),
-  kind: z.string().min(1).max(60),
+  v: z.int().check(z.minimum(1)),
+  kind: z.string().check(z.minLength(1), z.maxLength(60)),
   id: Id,
   job: Id,
   device: Id,
-  seq: z.int().min(0),
+  seq: z.int().check(z.minimum(0)),
   /** Hash of the entry before it in the chain of this device and job; null for entry 0. */
-  prev: Hash.nullable(),
+  prev: z.nullable(Hash),
   /** The person who did or said this. */
   by: Id,
-  run: Id.optional(),
+  run: z.optional(Id),
   refs: z.array(Id),
   times: Times,
   data: z.record(z.string(), z.unknown()),
@@ -45,7 +45,7 @@ export type Body = z.infer<typeof Body>;
 
 /** Signature over the 32 bytes of the hash. `none` says so openly: the entry is kept and shown as unsigned. */
 export const Signature = z.discriminatedUnion('alg', [
-  z.looseObject({ alg: z.literal('ed25519'), hex: z.string().regex(/^[0-9a-f]{128}$/) }),
+  z.looseObject({ alg: z.literal('ed25519'), hex: z.string().check(z.regex(/^[0-9a-f]{128}$/)) }),
   z.looseObject({ alg: z.literal('none') }),
 ]);
 export type Signature = z.infer<typeof Signature>;

@@ -1,9 +1,9 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { Hash, Id, type Entry } from './entry.ts';
 import { Decimal, Measure, Reading, Unit } from './kinds/reading.ts';
 
-const Words = z.string().max(2_000);
-const Name = z.string().min(1).max(200);
+const Words = z.string().check(z.maxLength(2_000));
+const Name = z.string().check(z.minLength(1), z.maxLength(200));
 
 /** Steps of the job in this version, in the order of work. A crew may skip, repeat or reorder. */
 export const STEPS = ['scrape', 'pre-cut', 'bond-sheets', 'band-seams', 'liquid-coat', 'flood-test'] as const;
@@ -13,8 +13,8 @@ export type Step = z.infer<typeof Step>;
 /** Entry 0 of each chain: introduces the device and its key, or says why there is none. */
 export const Device = z.looseObject({
   key: z.discriminatedUnion('alg', [
-    z.looseObject({ alg: z.literal('ed25519'), public: z.string().regex(/^[0-9a-f]{64}$/) }),
-    z.looseObject({ alg: z.literal('none'), why: z.string().max(60) }),
+    z.looseObject({ alg: z.literal('ed25519'), public: z.string().check(z.regex(/^[0-9a-f]{64}$/)) }),
+    z.looseObject({ alg: z.literal('none'), why: z.string().check(z.maxLength(60)) }),
   ]),
 });
 
@@ -24,8 +24,8 @@ export const Job = z.looseObject({
   address: Words,
   units: z.enum(['in', 'mm']),
   /** Language of the people's own words in this job, BCP 47. */
-  lang: z.string().max(20),
-  example: z.boolean().optional(),
+  lang: z.string().check(z.maxLength(20)),
+  example: z.optional(z.boolean()),
 });
 export const PLACES = ['wall', 'floor', 'curb'] as const;
 export const SYSTEMS = ['sheet', 'liquid', 'sheet-and-liquid'] as const;
@@ -41,41 +41,41 @@ export type Surface = z.infer<typeof Surface>;
 export const Limit = z.looseObject({
   limit: Id,
   what: Measure,
-  min: Decimal.nullable(),
-  max: Decimal.nullable(),
+  min: z.nullable(Decimal),
+  max: z.nullable(Decimal),
   unit: Unit,
   source: z.looseObject({ kind: z.enum(['data-sheet', 'code', 'standard', 'crew']), text: Name }),
 });
 export type Limit = z.infer<typeof Limit>;
 
-export const RunStart = z.looseObject({ step: Step, surfaces: z.array(Id).max(100) });
+export const RunStart = z.looseObject({ step: Step, surfaces: z.array(Id).check(z.maxLength(100)) });
 /** `about` marks an end that was inferred later from the last shot, not touched when it happened. */
 export const RunStop = z.looseObject({ end: z.enum(['touched', 'about']) });
 
-export const Picture = z.looseObject({ sha256: Hash, bytes: z.int().min(1), type: z.string().max(60) });
+export const Picture = z.looseObject({ sha256: Hash, bytes: z.int().check(z.minimum(1)), type: z.string().check(z.maxLength(60)) });
 export type Picture = z.infer<typeof Picture>;
 export const Shot = z.looseObject({
   picture: Picture,
   from: z.enum(['viewfinder', 'file']),
-  surface: Id.nullable(),
+  surface: z.nullable(Id),
   /** What the camera file says of itself, a claim only: local time without zone, as EXIF gives it. */
-  cameraSays: z.looseObject({ taken: z.string().max(40).optional(), orientation: z.int().min(1).max(8).optional() }).optional(),
+  cameraSays: z.optional(z.looseObject({ taken: z.optional(z.string().check(z.maxLength(40))), orientation: z.optional(z.int().check(z.minimum(1), z.maximum(8))) })),
 });
 export type Shot = z.infer<typeof Shot>;
 
 /** Made by the book itself when wall clock and monotonic clock part by more than two minutes, or the wall clock steps back. */
-export const ClockJump = z.looseObject({ wallDeltaMs: z.int(), monoDeltaMs: z.int().nullable() });
+export const ClockJump = z.looseObject({ wallDeltaMs: z.int(), monoDeltaMs: z.nullable(z.int()) });
 
 /** Building a record: what was printed, from which log, judged by which rules. */
 export const BuiltRecord = z.looseObject({
-  rules: z.string().max(60),
-  lang: z.string().max(20),
+  rules: z.string().check(z.maxLength(60)),
+  lang: z.string().check(z.maxLength(20)),
   /** Heads of the chains the record was built from. */
-  heads: z.array(z.looseObject({ device: Id, seq: z.int().min(0), hash: Hash })),
+  heads: z.array(z.looseObject({ device: Id, seq: z.int().check(z.minimum(0)), hash: Hash })),
   /** The document tree: codes, decimal strings and the people's own words. */
   document: z.record(z.string(), z.unknown()),
   pictures: z.array(Hash),
-  pdf: z.looseObject({ sha256: Hash, bytes: z.int().min(1) }),
+  pdf: z.looseObject({ sha256: Hash, bytes: z.int().check(z.minimum(1)) }),
 });
 
 export type BuiltRecordData = z.infer<typeof BuiltRecord>;

@@ -78,10 +78,15 @@ export async function openZip(container: Blob, caps: ZipCaps = capsFor(container
   const members: ZipMember[] = [];
   const strangers: string[] = [];
   const allowance = { left: caps.totalBytes };
+  // Told before the first entry, so that a million of them are refused before they are read; no more come than are told.
+  const told = { files: 0 };
+  const onprogress = async (_done: number, files: number) => {
+    told.files = files;
+  };
   try {
-    for await (const entry of reader.getEntriesGenerator()) {
+    for await (const entry of reader.getEntriesGenerator({ onprogress })) {
       const file = entry.filename;
-      if (seen.size >= caps.files) return fail({ code: 'too-many-files', max: caps.files });
+      if (told.files > caps.files) return fail({ code: 'too-many-files', max: caps.files });
       if (!isSafe(entry)) return fail({ code: 'bad-name', file });
       if (seen.has(file)) return fail({ code: 'duplicate-name', file });
       if (entry.encrypted) return fail({ code: 'encrypted', file });

@@ -54,6 +54,8 @@ export type Block =
 export interface Part {
   readonly name: string;
   readonly blocks: readonly Block[];
+  /** Stands at the bottom of the part's first page, however far the blocks run on. */
+  readonly foot?: readonly Block[];
 }
 
 export interface Labelled {

@@ -7,7 +7,7 @@ import type { Paper } from './layout.ts';
 import { recordPdf, type Fonts } from './pdf.ts';
 import type { RecordDocument } from './record-document.ts';
 import type { Locale } from './speaker.ts';
-import type { Picture } from './strips.ts';
+import type { Picture } from './photos.ts';
 import { wordRecord } from './word.ts';
 
 export interface RecordInput {

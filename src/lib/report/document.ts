@@ -6,7 +6,17 @@ import { known, type Limit } from '../record/kinds.ts';
 import { recordChains, recordHeads } from './chains.ts';
 import { recordLayer } from './layers.ts';
 import { openPoints } from './open.ts';
-import type { Moment, RecordDocument, RecordLimit, RecordLine, RecordReading, RecordRun, RecordSet, RecordShot, RecordSurface } from './record-document.ts';
+import type {
+  Moment,
+  RecordDocument,
+  RecordLimit,
+  RecordLine,
+  RecordReading,
+  RecordRun,
+  RecordSet,
+  RecordShot,
+  RecordSurface,
+} from './record-document.ts';
 
 export interface DocumentInput {
   readonly job: JobState;
@@ -80,7 +90,10 @@ function recordRun({ id, step, surfaces, by, startUtc, startOffsetMin, stopUtc, 
   };
 }
 
-function recordShot({ id, run, step, surface, picture, from, cameraSaysTaken, by, utc, offsetMin }: Shot, printed: DocumentInput['printed']): RecordShot {
+function recordShot(
+  { id, run, step, surface, picture, from, cameraSaysTaken, by, utc, offsetMin }: Shot,
+  printed: DocumentInput['printed'],
+): RecordShot {
   return {
     id,
     run,

@@ -19,9 +19,7 @@ export function recordLayer({ layer, stand, items, shown }: LayerProof, job: Job
     ...shots.map(({ utc, offsetMin }) => ({ utc, offsetMin })),
     ...measured.map((reading) => reading.at),
   ].sort((a, b) => Date.parse(a.utc) - Date.parse(b.utc));
-  const [worst] = measured.sort(
-    (a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict) || leastNm(a) - leastNm(b),
-  );
+  const [worst] = measured.sort((a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict) || leastNm(a) - leastNm(b));
   return {
     layer,
     stand,

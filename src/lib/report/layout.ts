@@ -1,7 +1,9 @@
-import type { TitleBlock, Worded } from './blocks.ts';
-import { INK, INK_2, lineHeight, moved, rule, tag, textOps, untagged, type Op, type Page, type Tag } from './page.ts';
-import { stripsOf, type Picture } from './strips.ts';
-import type { Strip } from './strip.ts';
+import type { Part, TitleBlock, Worded } from './blocks.ts';
+import { INK, INK_2, lineHeight, moved, rule, textOps, type Op, type Page, type Tag } from './page.ts';
+import { paginate, type LaidPart } from './paginate.ts';
+import type { Picture } from './photos.ts';
+import { stripsOf, type Setting } from './strips.ts';
+import { totalHeight } from './strip.ts';
 import { oneLine, wrap, type Measure } from './text.ts';
 
 export type Paper = 'letter' | 'a4';
@@ -12,7 +14,6 @@ export const PAPER_PT: Readonly<Record<Paper, readonly [number, number]>> = { le
 /** Frame to paper edge; the wide side is for binding. */
 const EDGE = { top: 24, right: 24, bottom: 24, left: 38 };
 const INSET = 12;
-const PART_GAP = 24;
 const TITLE_BLOCK = { width: 372, row: 33 };
 
 export interface Laid {
@@ -29,58 +30,29 @@ export function layOut({ parts, titleBlock }: Worded, paper: Paper, pictures: Re
   const tree: Tag = { type: 'Document', kids: [] };
   const setting = { measure, pictures, bodyHeight: bottom - top };
   const width = paperWidth - EDGE.right - INSET - left;
-  const pages = paginated(parts.map(({ name, blocks }) => ({ name, strips: stripsOf(blocks, width, tree, setting) })), bottom - top);
+  const pages = paginate(
+    parts.map((part) => laidPart(part, width, tree, setting)),
+    bottom - top,
+  );
   return {
     tree,
     pages: pages.map(({ part, ops }, i) => ({
       part,
-      ops: [...moved(ops, left, top), ...frameOps(paperWidth, paperHeight), ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure)],
+      ops: [
+        ...moved(ops, left, top),
+        ...frameOps(paperWidth, paperHeight),
+        ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure),
+      ],
     })),
   };
 }
 
-interface LaidPart {
-  readonly name: string;
-  readonly strips: readonly Strip[];
-}
-
-/**
- * Strips on pages of one height: a strip that must not be last goes over with the one it leads to. A part begins a page,
- * unless the part before it ran over on to one and left more than half of it.
- */
-function paginated(parts: readonly LaidPart[], bodyHeight: number): { part: string; ops: Op[] }[] {
-  const pages: { part: string; ops: Op[] }[] = [];
-  let y = Infinity;
-  for (const { name, strips } of parts) {
-    const turn = () => {
-      pages.push({ part: name, ops: [] });
-      y = 0;
-    };
-    const ranOver = pages.length > 1 && pages.at(-2)!.part === pages.at(-1)!.part;
-    if (!(ranOver && y < bodyHeight / 2)) turn();
-    else y += PART_GAP;
-    strips.forEach((strip, i) => {
-      const needed = Math.min(heldHeight(strips, i), bodyHeight);
-      if (y > 0 && y + strip.before + needed > bodyHeight) turn();
-      else if (y > 0) y += strip.before;
-      const ops = pages.at(-1)!.ops;
-      if (y === 0 && strip.again !== undefined) {
-        ops.push(...untagged(strip.again.ops));
-        y += strip.again.height;
-      }
-      if (y + strip.height > bodyHeight + 0.01) throw new RangeError(`strip ${i} of ${name}: ${strip.height} pt do not fit a page of ${bodyHeight} pt`);
-      ops.push(...moved(strip.ops, 0, y));
-      y += strip.height;
-    });
-  }
-  return pages;
-}
-
-/** Height of a strip with those that must follow it on the same page. */
-function heldHeight(strips: readonly Strip[], from: number): number {
-  let height = strips[from]!.height;
-  for (let i = from; strips[i]!.keep === true && i + 1 < strips.length; i++) height += strips[i + 1]!.before + strips[i + 1]!.height;
-  return height;
+/** A foot that would fill half the first page (a log of many phones) follows the part instead. */
+function laidPart({ name, blocks, foot = [] }: Part, width: number, tree: Tag, setting: Setting): LaidPart {
+  const strips = stripsOf(blocks, width, tree, setting);
+  const footStrips = stripsOf(foot, width, tree, setting);
+  const isTall = totalHeight(footStrips) > setting.bodyHeight / 2;
+  return isTall ? { name, strips: [...strips, ...footStrips], foot: [] } : { name, strips, foot: footStrips };
 }
 
 function frameOps(width: number, height: number): Op[] {

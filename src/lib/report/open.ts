@@ -47,7 +47,10 @@ function notStanding(code: 'outside' | 'not-proven', readings: readonly RecordRe
 }
 
 function owed({ layer, items }: RecordLayer): OpenPoint[] {
-  const groups = Map.groupBy(items.filter((item) => !item.shown), (item) => item.rule);
+  const groups = Map.groupBy(
+    items.filter((item) => !item.shown),
+    (item) => item.rule,
+  );
   return [...groups].map(([rule, missing]) => ({ code: 'owed', layer, rule, surfaces: missing.map((item) => item.surface) }));
 }
 

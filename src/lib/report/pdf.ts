@@ -2,7 +2,7 @@ import PDFDocument from 'pdfkit';
 import type { Worded } from './blocks.ts';
 import { layOut, PAPER_PT, type Paper } from './layout.ts';
 import type { Op, PathOp, Tag } from './page.ts';
-import type { Picture } from './strips.ts';
+import type { Picture } from './photos.ts';
 import { printable, type Measure } from './text.ts';
 
 /** The two cuts of the face, as WOFF or TrueType bytes. */
@@ -56,7 +56,14 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
   }
   addTree(doc, tree, contents);
   // The types know neither `relationship` nor bytes other than Node's Buffer; the library writes the one and takes the other.
-  const attachment = { name: 'log.jsonl', type: 'application/x-ndjson', description: worded.logDescription, relationship: 'Source', creationDate: built, modifiedDate: built };
+  const attachment = {
+    name: 'log.jsonl',
+    type: 'application/x-ndjson',
+    description: worded.logDescription,
+    relationship: 'Source',
+    creationDate: built,
+    modifiedDate: built,
+  };
   doc.file(new TextEncoder().encode(log) as Buffer, attachment);
   doc.end();
   return bytes;
@@ -106,7 +113,12 @@ function measureWith(doc: PDFKit.PDFDocument): Measure {
 }
 
 /** Draws a page; neighbours in ink that belong to one element are marked as one piece of it. */
-function drawPage(doc: PDFKit.PDFDocument, ops: readonly Op[], pictures: PdfInput['pictures'], contents: Map<Tag, PDFKit.PDFStructureContent[]>): void {
+function drawPage(
+  doc: PDFKit.PDFDocument,
+  ops: readonly Op[],
+  pictures: PdfInput['pictures'],
+  contents: Map<Tag, PDFKit.PDFStructureContent[]>,
+): void {
   let open: Tag | null | undefined;
   for (const op of ops) {
     if (op.tag !== open) {
@@ -150,17 +162,13 @@ function drawPath(doc: PDFKit.PDFDocument, { d, fill, stroke, pen = 1, dash, mat
 }
 
 function addTree(doc: PDFKit.PDFDocument, tree: Tag, contents: ReadonlyMap<Tag, PDFKit.PDFStructureContent[]>): void {
-  const element = ({ type, alt, scope, kids }: Tag, parent: PDFKit.PDFStructureElement | null): PDFKit.PDFStructureElement => {
-    const made = doc.struct(type, { ...(alt !== undefined && { alt }), ...(scope !== undefined && { scope }) });
-    if (parent === null) doc.addStructure(made);
-    else parent.add(made);
-    return made;
+  const add = (tag: Tag, hang: (element: PDFKit.PDFStructureElement) => void): void => {
+    const { type, alt, scope } = tag;
+    const element = doc.struct(type, { ...(alt !== undefined && { alt }), ...(scope !== undefined && { scope }) });
+    hang(element);
+    for (const content of contents.get(tag) ?? []) element.add(content);
+    for (const kid of tag.kids) add(kid, (child) => element.add(child));
+    element.end();
   };
-  const add = (tag: Tag, parent: PDFKit.PDFStructureElement | null): void => {
-    const made = element(tag, parent);
-    for (const content of contents.get(tag) ?? []) made.add(content);
-    for (const kid of tag.kids) add(kid, made);
-    made.end();
-  };
-  add(tree, null);
+  add(tree, (root) => doc.addStructure(root));
 }

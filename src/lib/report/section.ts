@@ -47,8 +47,14 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
     ...(flood === undefined ? [] : water(flood, inner, level, width, height)),
     ...strata.flatMap(stratumOps),
     ...strata.filter((one) => one.layer.begun).flatMap((one) => [...gapOps(one, 'wall'), ...gapOps(one, 'floor')]),
-    path(`M-1 ${TOP - 9}H${inner + 8}V${TOP}H${inner / 2 + 7}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 - 7} ${TOP}H-1Z`, { fill: '#ffffff' }),
-    path(`M-4 ${TOP}H${inner / 2 - 7}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 + 7} ${TOP}H${inner + 8}`, { stroke: INK, pen: 0.9 }),
+    path(
+      `M-1 ${TOP - 9}H${inner + 8}V${TOP}H${inner / 2 + 7}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 - 7} ${TOP}H-1Z`,
+      { fill: '#ffffff' },
+    ),
+    path(`M-4 ${TOP}H${inner / 2 - 7}L${inner / 2 - 3} ${TOP - 6}L${inner / 2 + 3} ${TOP + 6}L${inner / 2 + 7} ${TOP}H${inner + 8}`, {
+      stroke: INK,
+      pen: 0.9,
+    }),
     path(`M0 ${TOP}V${height}H${width}`, { stroke: INK, pen: 2.2 }),
   ];
   const cx = inner + 32;
@@ -97,9 +103,25 @@ function placed(solids: readonly Stratum['layer'][], width: number, height: numb
     const bandEnd = w + (width - w) * 0.55;
     // A later coat steps over a band with a slanted jog; a band ends square.
     const side = (o: number): { wall: Point[]; corner: Point; floor: Point[] } => ({
-      wall: !legs.wall ? [] : over.wall ? [[w + o, TOP], [w + o, bandTop - 8 + o / 8], [w + bt + o, bandTop + 4 + o / 8]] : [[w + o, isBand ? bandTop : TOP]],
+      wall: !legs.wall
+        ? []
+        : over.wall
+          ? [
+              [w + o, TOP],
+              [w + o, bandTop - 8 + o / 8],
+              [w + bt + o, bandTop + 4 + o / 8],
+            ]
+          : [[w + o, isBand ? bandTop : TOP]],
       corner: [w + (over.wall ? bt : 0) + (legs.wall ? o : 0), f - (over.floor ? bt : 0) - (legs.floor ? o : 0)],
-      floor: !legs.floor ? [] : over.floor ? [[bandEnd - 4 - o / 8, f - bt - o], [bandEnd + 8 - o / 8, f - o], [width, f - o]] : [[isBand ? bandEnd : width, f - o]],
+      floor: !legs.floor
+        ? []
+        : over.floor
+          ? [
+              [bandEnd - 4 - o / 8, f - bt - o],
+              [bandEnd + 8 - o / 8, f - o],
+              [width, f - o],
+            ]
+          : [[isBand ? bandEnd : width, f - o]],
     });
     const [outer, inner] = [side(0), side(t)];
     const stratum: Stratum = {
@@ -160,8 +182,18 @@ function gapOps({ layer, corner: [w, f], over, ranges }: Stratum, leg: 'wall' | 
     const length = (last - first + 1) * share - 6;
     const box: Point[] =
       leg === 'wall'
-        ? [[w + depth, u], [w + depth + t, u], [w + depth + t, u + length], [w + depth, u + length]]
-        : [[u, f - depth], [u, f - depth - t], [u + length, f - depth - t], [u + length, f - depth]];
+        ? [
+            [w + depth, u],
+            [w + depth + t, u],
+            [w + depth + t, u + length],
+            [w + depth, u + length],
+          ]
+        : [
+            [u, f - depth],
+            [u, f - depth - t],
+            [u + length, f - depth - t],
+            [u + length, f - depth],
+          ];
     return path(polygon(box), { fill: '#ffffff', stroke: INK, pen: 1.2, dash: [3, 2] });
   });
 }

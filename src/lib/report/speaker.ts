@@ -22,7 +22,9 @@ const REASON: Readonly<Record<string, typeof m.reason_hides_edge>> = {
 export type Speaker = ReturnType<typeof speaker>;
 
 export function speaker(document: RecordDocument, locale: Locale) {
-  const say = <Words extends Readonly<Record<string, (inputs: Record<string, never>, options: { locale: Locale }) => string>>>(words: Words) => {
+  const say = <Words extends Readonly<Record<string, (inputs: Record<string, never>, options: { locale: Locale }) => string>>>(
+    words: Words,
+  ) => {
     return (code: keyof Words & string): string => (Object.hasOwn(words, code) ? words[code]!({}, { locale }) : code);
   };
   const rules = new Map<string, ProofRule>(PROOF_RULES.map((rule) => [rule.id, rule]));

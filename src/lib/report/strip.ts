@@ -1,4 +1,4 @@
-import type { Op } from './page.ts';
+import { moved, type Op } from './page.ts';
 
 /** A band of the page that is never broken: what is drawn in it lies between 0 and `height`, from its own upper left. */
 export interface Strip {
@@ -12,6 +12,12 @@ export interface Strip {
   readonly again?: { readonly height: number; readonly ops: readonly Op[] };
 }
 
+/** Height of strips one under the other. */
 export function totalHeight(strips: readonly Strip[]): number {
   return strips.reduce((sum, { before, height }, i) => sum + height + (i === 0 ? 0 : before), 0);
+}
+
+/** What strips one under the other draw, from (x, y) down. */
+export function stacked(strips: readonly Strip[], x: number, y: number): Op[] {
+  return strips.flatMap(({ ops }, i) => moved(ops, x, y + totalHeight(strips.slice(0, i + 1)) - strips[i]!.height));
 }

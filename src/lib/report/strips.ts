@@ -1,16 +1,11 @@
-import type { Block, Photo } from './blocks.ts';
-import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Op, type Tag } from './page.ts';
+import type { Block } from './blocks.ts';
+import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Tag } from './page.ts';
+import type { Picture } from './photos.ts';
 import { sectionStrip } from './section.ts';
-import { totalHeight, type Strip } from './strip.ts';
+import { stacked, totalHeight, type Strip } from './strip.ts';
 import { factStrips, tableStrips } from './table.ts';
+import { photoStrips } from './photos.ts';
 import { wrap, type Measure } from './text.ts';
-
-/** A picture as it will be printed: a JPEG, upright, with its size in pixels. */
-export interface Picture {
-  readonly bytes: Uint8Array;
-  readonly width: number;
-  readonly height: number;
-}
 
 /** What laying out needs beside the blocks. */
 export interface Setting {
@@ -21,6 +16,7 @@ export interface Setting {
   readonly pictures: ReadonlyMap<string, Picture>;
 }
 
+const TITLE_PT = 22;
 const BODY_PT = 9.5;
 const COLUMN_GAP = 20;
 const HEADING_PT = { 1: 18, 2: 12, 3: 10 } as const;
@@ -34,7 +30,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
   const { measure } = setting;
   switch (block.block) {
     case 'title':
-      return [titleStrip(block, width, parent, measure)];
+      return titleStrips(block, width, parent, measure);
     case 'heading':
       return [headingStrip(block, width, parent, measure)];
     case 'paragraph':
@@ -44,7 +40,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
     case 'table':
       return tableStrips(block.columns, block.rows, block.small === true, width, parent, measure);
     case 'photos':
-      return photoStrips(block.photos, block.missing, width, parent, setting);
+      return photoStrips(block, width, parent, setting.pictures, measure);
     case 'section':
       return [sectionStrip(block, width, SECTION_PT, parent, measure)];
     case 'columns':
@@ -52,29 +48,29 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
   }
 }
 
-function titleStrip({ text, under, aside }: Extract<Block, { block: 'title' }>, width: number, parent: Tag, measure: Measure): Strip {
+/** Lines beside the date that stay in one strip with the title; what is longer runs on below. */
+const TITLE_LINES = 10;
+
+function titleStrips({ text, under, aside }: Extract<Block, { block: 'title' }>, width: number, parent: Tag, measure: Measure): Strip[] {
   const asideWidth = 150;
   const mainWidth = width - asideWidth - COLUMN_GAP;
-  const ops: Op[] = [];
-  let y = 0;
-  const add = (said: string, face: 'text' | 'strong', size: number, of: Tag) => {
-    const lines = wrap(said, face, size, mainWidth, measure);
-    ops.push(...textOps(lines, 0, y, { face, size }, of));
-    y += lines.length * lineHeight(size);
-  };
-  add(text, 'strong', 22, tag(parent, 'H1'));
-  for (const { text: said, strong } of under) add(said, strong === true ? 'strong' : 'text', strong === true ? 11 : 10, tag(parent, 'P'));
-  let top = 8;
-  for (const said of aside) {
-    const lines = wrap(said, 'text', 9, asideWidth, measure);
-    const right = (line: string) => width - measure(line, 'text', 9);
+  const title = textOps([text], 0, 0, { face: 'strong', size: TITLE_PT }, tag(parent, 'H1'));
+  const asideLines = aside.flatMap((said) => wrap(said, 'text', 9, asideWidth, measure));
+  const asideTag = tag(parent, 'P');
+  const asideOps = asideLines.flatMap((line, i) =>
+    textOps([line], width - measure(line, 'text', 9), 8 + i * lineHeight(9), { face: 'text', size: 9, ink: INK_2 }, asideTag),
+  );
+  const lines = under.flatMap(({ text: said, strong }) => {
+    const face = strong === true ? 'strong' : 'text';
     const of = tag(parent, 'P');
-    for (const line of lines) {
-      ops.push(...textOps([line], right(line), top, { face: 'text', size: 9, ink: INK_2 }, of));
-      top += lineHeight(9);
-    }
-  }
-  return { before: 0, height: Math.max(y, top) + 4, ops };
+    return wrap(said, face, 10.5, mainWidth, measure).map((line) => textOps([line], 0, 0, { face, size: 10.5 }, of));
+  });
+  const top = lineHeight(TITLE_PT);
+  const step = lineHeight(10.5);
+  const beside = lines.slice(0, TITLE_LINES);
+  const height = Math.max(top + beside.length * step, 8 + asideLines.length * lineHeight(9));
+  const ops = [...title, ...beside.flatMap((line, i) => moved(line, 0, top + i * step)), ...asideOps];
+  return [{ before: 0, height, ops }, ...lines.slice(TITLE_LINES).map((line) => ({ before: 0, height: step, ops: line }))];
 }
 
 function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' }>, width: number, parent: Tag, measure: Measure): Strip {
@@ -86,7 +82,9 @@ function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' 
   const ops = [...textOps(lines, 0, 0, { face: 'strong', size }, of), rule(0, bottom, width, bottom, 1.2, INK)];
   if (aside !== undefined) {
     const top = bottom - 2 - lineHeight(TABLE_ASIDE_PT);
-    ops.push(...textOps([aside], width - asideWidth + COLUMN_GAP, top, { face: 'text', size: TABLE_ASIDE_PT, ink: INK_2 }, tag(parent, 'P')));
+    ops.push(
+      ...textOps([aside], width - asideWidth + COLUMN_GAP, top, { face: 'text', size: TABLE_ASIDE_PT, ink: INK_2 }, tag(parent, 'P')),
+    );
   }
   return { before: level === 1 ? 0 : 12, height: bottom, ops, keep: true };
 }
@@ -107,7 +105,12 @@ const SECTION_PT = 260;
 const SECTION_MIN_PT = 240;
 const SECTION_MAX_PT = 300;
 
-function columnStrips({ left, right, leftShare }: Extract<Block, { block: 'columns' }>, width: number, parent: Tag, setting: Setting): Strip[] {
+function columnStrips(
+  { left, right, leftShare }: Extract<Block, { block: 'columns' }>,
+  width: number,
+  parent: Tag,
+  setting: Setting,
+): Strip[] {
   const leftWidth = (width - COLUMN_GAP) * leftShare;
   // Laid out to be measured, on a tree of its own: which way they stand decides what is kept.
   const trial: Tag = { type: 'Document', kids: [] };
@@ -119,66 +122,10 @@ function columnStrips({ left, right, leftShare }: Extract<Block, { block: 'colum
   const rightStrips = stripsOf(right, width - COLUMN_GAP - leftWidth, parent, setting);
   const height = Math.min(SECTION_MAX_PT, Math.max(SECTION_MIN_PT, totalHeight(rightStrips)));
   const leftStrips = left.flatMap((block) =>
-    block.block === 'section' ? [sectionStrip(block, leftWidth, height, parent, setting.measure)] : blockStrips(block, leftWidth, parent, setting),
+    block.block === 'section'
+      ? [sectionStrip(block, leftWidth, height, parent, setting.measure)]
+      : blockStrips(block, leftWidth, parent, setting),
   );
-  const ops = [...stacked(rightStrips, leftWidth + COLUMN_GAP), ...stacked(leftStrips, 0)];
+  const ops = [...stacked(rightStrips, leftWidth + COLUMN_GAP, 0), ...stacked(leftStrips, 0, 0)];
   return [{ before: 12, height: Math.max(totalHeight(rightStrips), totalHeight(leftStrips)), ops }];
-}
-
-function stacked(strips: readonly Strip[], x: number): Op[] {
-  let y = 0;
-  return strips.flatMap(({ before, height, ops }, i) => {
-    if (i > 0) y += before;
-    const placed = moved(ops, x, y);
-    y += height;
-    return placed;
-  });
-}
-
-/** Photos beside each other, and the greatest height of one. */
-const PHOTO_COLUMNS = 3;
-const PHOTO_MAX_PT = 176;
-const PHOTO_GAP = 18;
-
-function photoStrips(photos: readonly Photo[], missing: string, width: number, parent: Tag, setting: Setting): Strip[] {
-  const cellWidth = (width - PHOTO_GAP * (PHOTO_COLUMNS - 1)) / PHOTO_COLUMNS;
-  const strips: Strip[] = [];
-  for (let i = 0; i < photos.length; i += PHOTO_COLUMNS) {
-    const row = photos.slice(i, i + PHOTO_COLUMNS).map((photo) => photoStrip(photo, missing, cellWidth, parent, setting));
-    const ops = row.flatMap((one, k) => moved(one.ops, k * (cellWidth + PHOTO_GAP), 0));
-    strips.push({ before: 14, height: Math.max(...row.map((one) => one.height)), ops });
-  }
-  return strips;
-}
-
-function photoStrip(photo: Photo, missing: string, width: number, parent: Tag, { measure, pictures }: Setting): Strip {
-  const figure = tag(parent, 'Figure', { alt: photo.alt });
-  const of = tag(figure, 'Caption');
-  const found = photo.printed ? pictures.get(photo.sha256) : undefined;
-  const scale = found === undefined ? 1 : Math.min(width / found.width, PHOTO_MAX_PT / found.height);
-  const box = found === undefined ? { width, height: 76 } : { width: found.width * scale, height: found.height * scale };
-  const frame: Op = { op: 'path', tag: figure, x: 0, y: 0, d: `M0 0H${box.width}V${box.height}H0Z`, stroke: INK, pen: 0.75 };
-  const content: Op[] =
-    found === undefined
-      ? textOps(wrap(missing, 'text', 9, width - 20, measure), 10, 26, { face: 'text', size: 9 }, figure)
-      : [{ op: 'image', tag: figure, x: 0, y: 0, sha256: photo.sha256, ...box }];
-  const number = String(photo.number);
-  const label = 10 + measure(number, 'strong', 10);
-  const mark: Op = { op: 'path', tag: figure, x: 0, y: 0, d: `M0 0H${label}V16H0Z`, fill: '#ffffff', stroke: INK, pen: 0.75 };
-  const lead = wrap(photo.lead, 'strong', 9, width, measure);
-  const caption = wrap(photo.caption, 'text', 9, width, measure);
-  const top = box.height + 3;
-  const below = top + lead.length * lineHeight(9);
-  return {
-    before: 0,
-    height: below + caption.length * lineHeight(9),
-    ops: [
-      ...content,
-      frame,
-      mark,
-      ...textOps([number], 5, 1.5, { face: 'strong', size: 10 }, figure),
-      ...textOps(lead, 0, top, { face: 'strong', size: 9 }, of),
-      ...textOps(caption, 0, below, { face: 'text', size: 9, ink: INK_2 }, of),
-    ],
-  };
 }

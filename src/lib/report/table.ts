@@ -29,28 +29,53 @@ interface LaidCell {
 }
 
 /** A table as strips, a row each: the head is kept with the first row and drawn again on each page the table goes on to. */
-export function tableStrips(columns: readonly Column[], rows: readonly (readonly Cell[])[], isSmall: boolean, width: number, parent: Tag, measure: Measure): Strip[] {
+export function tableStrips(
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  isSmall: boolean,
+  width: number,
+  parent: Tag,
+  measure: Measure,
+): Strip[] {
   const size = isSmall ? SMALL_PT : TABLE_PT;
   const table = tag(parent, 'Table');
-  const boxes = boxesOf(columns.map((column) => column.share), width);
+  const boxes = boxesOf(
+    columns.map((column) => column.share),
+    width,
+  );
   const headRow = tag(table, 'TR');
-  const headCells = columns.map((column, i) => laid({ text: column.head, strong: true }, boxes[i]!, tag(headRow, 'TH', { scope: 'Column' }), size, measure));
+  const headCells = columns.map((column, i) =>
+    laid({ text: column.head, strong: true }, boxes[i]!, tag(headRow, 'TH', { scope: 'Column' }), size, measure),
+  );
   const [headStrip] = rowStrips(headCells, width, INK);
   const head: Strip = { ...headStrip!, before: 5, keep: true };
   const body = rows.flatMap((row) => {
     const tr = tag(table, 'TR');
-    return rowStrips(row.map((cell, i) => laid(cell, boxes[i]!, tag(tr, 'TD'), size, measure)), width, HAIR);
+    return rowStrips(
+      row.map((cell, i) => laid(cell, boxes[i]!, tag(tr, 'TD'), size, measure)),
+      width,
+      HAIR,
+    );
   });
   return [head, ...body.map((strip) => ({ ...strip, again: { height: head.height, ops: head.ops } }))];
 }
 
 /** Labels and what stands beside them, ruled like a table without a head. */
-export function factStrips(rows: readonly { label: Cell; text: string }[], labelShare: number, width: number, parent: Tag, measure: Measure): Strip[] {
+export function factStrips(
+  rows: readonly { label: Cell; text: string }[],
+  labelShare: number,
+  width: number,
+  parent: Tag,
+  measure: Measure,
+): Strip[] {
   const table = tag(parent, 'Table');
   const boxes = boxesOf([labelShare, 1 - labelShare], width);
   return rows.flatMap(({ label, text }) => {
     const tr = tag(table, 'TR');
-    const cells = [laid(label, boxes[0]!, tag(tr, 'TH', { scope: 'Row' }), TABLE_PT, measure), laid({ text }, boxes[1]!, tag(tr, 'TD'), TABLE_PT, measure)];
+    const cells = [
+      laid(label, boxes[0]!, tag(tr, 'TH', { scope: 'Row' }), TABLE_PT, measure),
+      laid({ text }, boxes[1]!, tag(tr, 'TD'), TABLE_PT, measure),
+    ];
     return rowStrips(cells, width, HAIR);
   });
 }
@@ -90,7 +115,9 @@ function rowStrips(cells: readonly LaidCell[], width: number, ruling: string): S
 function cellOps({ box, cell: { glyph }, size, lines, tag: of }: LaidCell, from: number, to: number): Op[] {
   const top = from === 0 ? PAD : 0;
   const x = box.x + (glyph === undefined ? 0 : GLYPH_INDENT);
-  const text = lines.slice(from, to).flatMap((line, i) => textOps([line.text], x, top + i * lineHeight(size), { face: line.face, size }, of));
+  const text = lines
+    .slice(from, to)
+    .flatMap((line, i) => textOps([line.text], x, top + i * lineHeight(size), { face: line.face, size }, of));
   const state = glyph === undefined || from > 0 ? [] : glyphOps(glyph, box.x, top + (lineHeight(size) - GLYPH_PT) / 2, GLYPH_PT);
   return [...state, ...text];
 }

@@ -4,7 +4,7 @@ import type { Block, Cell, Glyph, SectionLayer } from './blocks.ts';
 import type { Moment, OpenPoint, RecordDocument, RecordLayer, RecordReading, RecordRun } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
 
-/** The cover: what is open before what was done, then how to check it without us. */
+/** The cover: what is open before what was done. */
 export function coverBlocks(document: RecordDocument, say: Speaker): Block[] {
   const { locale } = say;
   const { job, built } = document;
@@ -20,6 +20,13 @@ export function coverBlocks(document: RecordDocument, say: Speaker): Block[] {
       ],
     },
     ...standBlocks(document, say),
+  ];
+}
+
+/** How far the log went, how to check that, and what this record does not claim: always on the cover itself. */
+export function coverFoot(document: RecordDocument, say: Speaker): Block[] {
+  const { locale } = say;
+  return [
     {
       block: 'columns',
       leftShare: 0.48,
@@ -81,13 +88,22 @@ function openRow(point: OpenPoint, document: RecordDocument, say: Speaker): { la
       const what = `${say.measure(point.what)}, ${say.surface(point.surface)}`;
       const limit = say.limit(readings[0]?.limit ?? null);
       const values = readings.map(say.value).join(', ');
-      return row(point.code, say.verdict(point.code), `${what}: ${values}. ${limit === null ? '' : sentence(`${say.bounds(limit)}, ${say.source(limit)}`)}`);
+      return row(
+        point.code,
+        say.verdict(point.code),
+        `${what}: ${values}. ${limit === null ? '' : sentence(`${say.bounds(limit)}, ${say.source(limit)}`)}`,
+      );
     }
     case 'owed':
-      return row('owed', m.state_owed({}, { locale }), sentence(`${say.layer(point.layer)}. ${say.owed(point.rule)}: ${say.surfaces(point.surfaces)}`));
+      return row(
+        'owed',
+        m.state_owed({}, { locale }),
+        sentence(`${say.layer(point.layer)}. ${say.owed(point.rule)}: ${say.surfaces(point.surfaces)}`),
+      );
     case 'running': {
       const run = document.runs.find((one) => one.id === point.run);
-      const since = run === undefined ? point.run : m.record_open_running({ step: say.step(run.step), since: say.dayClock(run.start) }, { locale });
+      const since =
+        run === undefined ? point.run : m.record_open_running({ step: say.step(run.step), since: say.dayClock(run.start) }, { locale });
       return row('running', m.state_running({}, { locale }), sentence(since));
     }
     case 'not-begun':
@@ -122,7 +138,10 @@ function floodBlocks(document: RecordDocument, say: Speaker): Block[] {
       block: 'facts',
       labelShare: 0.22,
       rows: [
-        ...runs.map((run) => ({ label: label(m.record_flood_held({}, { locale })), text: `${sentence(held(run, say))} ${sentence(say.surfaces(run.surfaces))}` })),
+        ...runs.map((run) => ({
+          label: label(m.record_flood_held({}, { locale })),
+          text: `${sentence(held(run, say))} ${sentence(say.surfaces(run.surfaces))}`,
+        })),
         ...levels.map((level) => ({ label: label(m.record_flood_level({}, { locale })), text: levelText(level, say) })),
         { label: label(m.record_part_photos({}, { locale })), text: m.record_flood_photos({ count: shots.length }, { locale }) },
       ],
@@ -142,7 +161,9 @@ function held({ start, stop }: RecordRun, say: Speaker): string {
 function levelText(level: RecordReading, say: Speaker): string {
   const limit = say.limit(level.limit);
   const value = m.record_flood_level_at({ value: say.value(level), when: say.dayClock(level.at) }, { locale: say.locale });
-  return [value, ...(limit === null ? [] : [`${say.bounds(limit)}, ${say.source(limit)}`]), say.verdict(level.verdict)].map(sentence).join(' ');
+  return [value, ...(limit === null ? [] : [`${say.bounds(limit)}, ${say.source(limit)}`]), say.verdict(level.verdict)]
+    .map(sentence)
+    .join(' ');
 }
 
 function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {

@@ -8,11 +8,12 @@ export function jobBlocks({ job, people, surfaces, limits }: RecordDocument, say
   const { locale } = say;
   const fact = (label: string, text: string) => ({ label: { text: label, strong: true }, text });
   return [
-    { block: 'heading', level: 1, text: job.name || job.id },
+    { block: 'heading', level: 1, text: m.record_part_layers({}, { locale }) },
     {
       block: 'facts',
       labelShare: 0.16,
       rows: [
+        fact(m.record_label_job({}, { locale }), job.name),
         fact(m.record_label_address({}, { locale }), job.address),
         fact(m.record_label_people({}, { locale }), people.map(({ name }) => name).join(', ')),
         fact(m.record_label_number({}, { locale }), job.id),
@@ -28,7 +29,11 @@ export function jobBlocks({ job, people, surfaces, limits }: RecordDocument, say
             { head: m.record_col_place({}, { locale }), share: 1 },
             { head: m.record_col_system({}, { locale }), share: 2 },
           ],
-          rows: surfaces.map(({ name, place, system }) => [{ text: name, strong: true }, { text: say.place(place) }, { text: say.system(system) }]),
+          rows: surfaces.map(({ name, place, system }) => [
+            { text: name, strong: true },
+            { text: say.place(place) },
+            { text: say.system(system) },
+          ]),
         },
     { block: 'heading', level: 2, text: m.record_limits({}, { locale }) },
     limits.length === 0
@@ -40,7 +45,11 @@ export function jobBlocks({ job, people, surfaces, limits }: RecordDocument, say
             { head: m.record_col_limit({}, { locale }), share: 2 },
             { head: m.record_col_source({}, { locale }), share: 3 },
           ],
-          rows: limits.map((limit) => [{ text: say.measure(limit.what), strong: true }, { text: say.bounds(limit) }, { text: say.source(limit) }]),
+          rows: limits.map((limit) => [
+            { text: say.measure(limit.what), strong: true },
+            { text: say.bounds(limit) },
+            { text: say.source(limit) },
+          ]),
         },
   ];
 }

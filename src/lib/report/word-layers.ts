@@ -10,7 +10,9 @@ export function layerBlocks(document: RecordDocument, say: Speaker): Block[] {
   const loose = document.readings.filter((reading) => reading.step === null);
   return [
     ...document.layers.flatMap((layer, i) => layerBlock(layer, i, document, say)),
-    ...(loose.length === 0 ? [] : [{ block: 'heading' as const, level: 2 as const, text: m.record_loose_readings({}, { locale }) }, readingTable(loose, say)]),
+    ...(loose.length === 0
+      ? []
+      : [{ block: 'heading' as const, level: 2 as const, text: m.record_loose_readings({}, { locale }) }, readingTable(loose, say)]),
   ];
 }
 
@@ -42,7 +44,9 @@ function owedTable({ items }: RecordLayer, document: RecordDocument, say: Speake
       { head: m.record_col_answer({}, { locale }), share: 190 },
     ],
     rows: items.map((item) => [
-      item.shown ? { text: m.record_shown({}, { locale }), glyph: 'shown' } : { text: m.state_owed({}, { locale }), glyph: 'owed', strong: true },
+      item.shown
+        ? { text: m.record_shown({}, { locale }), glyph: 'shown' }
+        : { text: m.state_owed({}, { locale }), glyph: 'owed', strong: true },
       { text: say.owed(item.rule), strong: !item.shown },
       { text: say.surface(item.surface) },
       { text: answer(item, document, say) },
@@ -53,7 +57,8 @@ function owedTable({ items }: RecordLayer, document: RecordDocument, say: Speake
 /** What answers an owed item, or, while nothing does, why it is owed. */
 function answer({ rule, shot, reading }: RecordOwed, { shots, readings }: RecordDocument, say: Speaker): string {
   const taken = shots.find((one) => one.id === shot);
-  if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id), when: say.dayClock(taken.at) }, { locale: say.locale });
+  if (taken !== undefined)
+    return m.record_answer_photo({ number: say.photo(taken.id), when: say.dayClock(taken.at) }, { locale: say.locale });
   const read = readings.find((one) => one.id === reading);
   return read === undefined ? say.reason(rule) : `${sentence(say.value(read))} ${sentence(say.verdict(read.verdict))}`;
 }
@@ -101,7 +106,11 @@ function readingTable(readings: readonly RecordReading[], say: Speaker): Block {
     rows: readings.map((reading) => {
       const limit = say.limit(reading.limit);
       return [
-        { text: `${say.measure(reading.what)}: ${say.value(reading)}`, strong: true, under: m.record_as_said({ text: reading.said.text }, { locale }) },
+        {
+          text: `${say.measure(reading.what)}: ${say.value(reading)}`,
+          strong: true,
+          under: m.record_as_said({ text: reading.said.text }, { locale }),
+        },
         { text: say.verdict(reading.verdict), glyph: reading.verdict, strong: true },
         { text: limit === null ? m.verdict_no_limit({}, { locale }) : `${say.bounds(limit)}\n${say.source(limit)}` },
         { text: `${say.surface(reading.surface)}\n${reading.step === null ? m.record_no_step({}, { locale }) : say.step(reading.step)}` },

@@ -113,7 +113,11 @@ function jumpText(wallDeltaMs: number, monoDeltaMs: number | null, { locale }: S
 function signed(ms: number, locale: Locale): string {
   const size = Math.abs(ms);
   const text =
-    size < 60_000 ? `${Math.round(size / 1000)} s` : size < 100 * DAY_MS ? durationText(size / 60_000, locale) : `${Math.round(size / DAY_MS)} d`;
+    size < 60_000
+      ? `${Math.round(size / 1000)} s`
+      : size < 100 * DAY_MS
+        ? durationText(size / 60_000, locale)
+        : `${Math.round(size / DAY_MS)} d`;
   return `${ms < 0 ? '−' : '+'}${text}`;
 }
 

@@ -2,7 +2,7 @@ import * as m from '../words/compiled/messages.js';
 import type { Part, Worded } from './blocks.ts';
 import type { RecordDocument, RecordHead } from './record-document.ts';
 import { grouped, speaker, type Locale, type Speaker } from './speaker.ts';
-import { coverBlocks } from './word-cover.ts';
+import { coverBlocks, coverFoot } from './word-cover.ts';
 import { jobBlocks } from './word-job.ts';
 import { layerBlocks } from './word-layers.ts';
 import { logBlocks } from './word-log.ts';
@@ -13,7 +13,7 @@ export function wordRecord(document: RecordDocument, locale: Locale): Worded {
   const say = speaker(document, locale);
   const { job } = document;
   const parts: Part[] = [
-    { name: m.record_part_cover({}, { locale }), blocks: coverBlocks(document, say) },
+    { name: m.record_part_cover({}, { locale }), blocks: coverBlocks(document, say), foot: coverFoot(document, say) },
     { name: m.record_part_layers({}, { locale }), blocks: [...jobBlocks(document, say), ...layerBlocks(document, say)] },
     ...(document.shots.length === 0 ? [] : [{ name: m.record_part_photos({}, { locale }), blocks: photoBlocks(document, say) }]),
     { name: m.record_part_log({}, { locale }), blocks: logBlocks(document, say) },

@@ -6,7 +6,7 @@ export interface CombGauge {
   readonly teeth: readonly string[];
 }
 
-/** The thinnest and thickest value named, and the steps between: 0.5 to 6 mil, 1 to 10, 2 to 30, then 5. */
+/** Up to which tooth the teeth stand how far apart, in mil. */
 const MIL_STEPS: readonly { to: number; by: number }[] = [
   { to: 6, by: 0.5 },
   { to: 10, by: 1 },

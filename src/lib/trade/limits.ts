@@ -19,6 +19,7 @@ export interface BoundsNm {
 /**
  * within: every value of the interval satisfies both bounds. outside: none does. not-proven: some do.
  * For a comb the upper tooth stayed dry, so the film is strictly below it: an upper tooth equal to the minimum is outside.
+ * Against a maximum below its minimum everything is outside.
  * Source: the interval reading of ASTM D4414 (longest wetted, next dry tooth); default rule "every reading at or above the
  * data sheet's minimum" is common practice, no source.
  */
@@ -28,11 +29,10 @@ export function judge(reading: ReadingNm, bounds: BoundsNm): Verdict {
     throw new RangeError(`reading: expected whole nanometres with from <= to, got ${fromNm}..${toNm}`);
   }
   if (bounds.minNm === null && bounds.maxNm === null) return 'no-limit';
-  const point = fromNm === toNm;
-  const belowAll = bounds.minNm !== null && (point ? fromNm < bounds.minNm : toNm <= bounds.minNm);
-  const aboveAll = bounds.maxNm !== null && fromNm > bounds.maxNm;
-  if (belowAll || aboveAll) return 'outside';
-  const reachesMin = bounds.minNm === null || fromNm >= bounds.minNm;
-  const staysUnderMax = bounds.maxNm === null || toNm <= bounds.maxNm;
-  return reachesMin && staysUnderMax ? 'within' : 'not-proven';
+  const minNm = bounds.minNm ?? -Infinity;
+  const maxNm = bounds.maxNm ?? Infinity;
+  const leastNm = Math.max(fromNm, minNm);
+  const some = leastNm <= maxNm && (fromNm === toNm ? leastNm === fromNm : leastNm < toNm);
+  if (!some) return 'outside';
+  return fromNm >= minNm && toNm <= maxNm ? 'within' : 'not-proven';
 }

@@ -5,10 +5,14 @@ import { ROOT } from '../../../src/cli/ready.mjs';
 /** Runs a script of ours as if under another Node: our scripts ask `process.versions` before anything else. */
 function under(version: string, script: string) {
   const pretend = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '${version}' } })`;
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', `data:text/javascript,${encodeURIComponent(pretend)}`, script], {
-    cwd: ROOT,
-    encoding: 'utf8',
-  });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ['--import', `data:text/javascript,${encodeURIComponent(pretend)}`, script],
+    {
+      cwd: ROOT,
+      encoding: 'utf8',
+    },
+  );
   return { status, stdout, lines: stderr.trim().split('\n') };
 }
 

@@ -9,13 +9,18 @@ import type { Draft, Step } from '#lib/record/kinds.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
 import type { Signer } from '#lib/record/sign.ts';
 import type { RecordInput } from '#lib/report/build.ts';
-import type { Picture } from '#lib/report/strips.ts';
+import type { Picture } from '#lib/report/photos.ts';
 
 const START_MS = Date.parse('2025-10-14T12:58:00.000Z');
 export const UNSIGNED: Signer = { publicKey: null, whyNone: 'no-key-store', sign: async () => null };
 
 /** A phone that writes an entry every four minutes from 7:58 am, five hours behind UTC. */
-export function phone(device = 'phone-a', person = 'p-ines', signer: Signer = ed25519Signer(new Uint8Array(32).fill(7)), startMs = START_MS): Writer {
+export function phone(
+  device = 'phone-a',
+  person = 'p-ines',
+  signer: Signer = ed25519Signer(new Uint8Array(32).fill(7)),
+  startMs = START_MS,
+): Writer {
   let tick = 0;
   let ids = 0;
   return {
@@ -63,7 +68,14 @@ function run(id: string, step: Step, surfaces: string[], inside: readonly Draft[
   return [{ kind: 'run-start', id, data: { step, surfaces } }, ...within, { kind: 'run-stop', run: id, data: { end: 'touched' } }];
 }
 
-const reading = (what: 'overlap' | 'band-lap' | 'wet-film' | 'flood-depth', surface: string, text: string, value: string, unit: 'in' | 'mil', to?: string): Draft => ({
+const reading = (
+  what: 'overlap' | 'band-lap' | 'wet-film' | 'flood-depth',
+  surface: string,
+  text: string,
+  value: string,
+  unit: 'in' | 'mil',
+  to?: string,
+): Draft => ({
   kind: 'reading',
   data: { what, surface, said: { text, value, unit, ...(to !== undefined && { to }) }, how: to === undefined ? 'tape' : 'comb' },
 });
@@ -85,24 +97,51 @@ export function fullJob({ job, address, person, floor }: Names = PLAIN): Draft[]
     { kind: 'person', data: { person: 'p-tobin', name: 'Tobin Lark' } },
     { kind: 'surface', data: { surface: 's-north', name: 'North wall', place: 'wall', system: 'sheet-and-liquid' } },
     { kind: 'surface', data: { surface: 's-floor', name: floor, place: 'floor', system: 'sheet-and-liquid' } },
-    { kind: 'limit', data: { limit: 'l-lap', what: 'overlap', min: '2', max: null, unit: 'in', source: { kind: 'data-sheet', text: 'p. 2, March 2025' } } },
-    { kind: 'limit', data: { limit: 'l-band', what: 'band-lap', min: '2.375', max: null, unit: 'in', source: { kind: 'data-sheet', text: 'p. 4' } } },
-    { kind: 'limit', data: { limit: 'l-film', what: 'wet-film', min: '25', max: '40', unit: 'mil', source: { kind: 'data-sheet', text: 'p. 3' } } },
-    { kind: 'limit', data: { limit: 'l-depth', what: 'flood-depth', min: '2', max: null, unit: 'in', source: { kind: 'code', text: 'IPC 312.9' } } },
+    {
+      kind: 'limit',
+      data: { limit: 'l-lap', what: 'overlap', min: '2', max: null, unit: 'in', source: { kind: 'data-sheet', text: 'p. 2, March 2025' } },
+    },
+    {
+      kind: 'limit',
+      data: { limit: 'l-band', what: 'band-lap', min: '2.375', max: null, unit: 'in', source: { kind: 'data-sheet', text: 'p. 4' } },
+    },
+    {
+      kind: 'limit',
+      data: { limit: 'l-film', what: 'wet-film', min: '25', max: '40', unit: 'mil', source: { kind: 'data-sheet', text: 'p. 3' } },
+    },
+    {
+      kind: 'limit',
+      data: { limit: 'l-depth', what: 'flood-depth', min: '2', max: null, unit: 'in', source: { kind: 'code', text: 'IPC 312.9' } },
+    },
     ...run('r-scrape', 'scrape', ['s-north', 's-floor'], [shotOf('', 's-north', 1), shotOf('', 's-floor', 2)]),
-    ...run('r-cut', 'pre-cut', ['s-north', 's-floor'], [
-      reading('overlap', 's-north', 'two and eleven sixteenths', '2.6875', 'in'),
-      reading('overlap', 's-floor', 'one and seven eighths', '1.875', 'in'),
-    ]),
+    ...run(
+      'r-cut',
+      'pre-cut',
+      ['s-north', 's-floor'],
+      [
+        reading('overlap', 's-north', 'two and eleven sixteenths', '2.6875', 'in'),
+        reading('overlap', 's-floor', 'one and seven eighths', '1.875', 'in'),
+      ],
+    ),
     ...run('r-bond', 'bond-sheets', ['s-north'], [shotOf('', 's-north', 3, { cameraSays: { taken: '2025:10:14 09:12:07' } })]),
     ...run('r-band', 'band-seams', ['s-floor'], [shotOf('', 's-floor', 4), reading('band-lap', 's-floor', '2 1/2', '2.5', 'in')]),
-    ...run('r-coat', 'liquid-coat', ['s-north', 's-floor'], [
-      shotOf('', 's-north', 5, { from: 'file' }),
-      shotOf('', 's-floor', 6),
-      reading('wet-film', 's-north', 'wet at 24, dry at 26', '24', 'mil', '26'),
-      reading('wet-film', 's-floor', 'wet at 26, dry at 28', '26', 'mil', '28'),
-    ]),
-    ...run('r-flood', 'flood-test', ['s-floor'], [shotOf('', 's-floor', 7), reading('flood-depth', 's-floor', 'two and a quarter', '2.25', 'in')]),
+    ...run(
+      'r-coat',
+      'liquid-coat',
+      ['s-north', 's-floor'],
+      [
+        shotOf('', 's-north', 5, { from: 'file' }),
+        shotOf('', 's-floor', 6),
+        reading('wet-film', 's-north', 'wet at 24, dry at 26', '24', 'mil', '26'),
+        reading('wet-film', 's-floor', 'wet at 26, dry at 28', '26', 'mil', '28'),
+      ],
+    ),
+    ...run(
+      'r-flood',
+      'flood-test',
+      ['s-floor'],
+      [shotOf('', 's-floor', 7), reading('flood-depth', 's-floor', 'two and a quarter', '2.25', 'in')],
+    ),
     { kind: 'run-start', id: 'r-again', data: { step: 'liquid-coat', surfaces: ['s-north'] } },
     shotOf(null, null, 8),
   ];
@@ -110,13 +149,18 @@ export function fullJob({ job, address, person, floor }: Names = PLAIN): Draft[]
 
 /** A grey picture for each photo that `fullJob` and its like name. */
 export async function greyPictures(numbers: readonly number[], width = 800, height = 600): Promise<Map<string, Picture>> {
-  const jpeg = await sharp({ create: { width, height, channels: 3, background: '#8a8a88' } }).jpeg({ quality: 60 }).toBuffer();
+  const jpeg = await sharp({ create: { width, height, channels: 3, background: '#8a8a88' } })
+    .jpeg({ quality: 60 })
+    .toBuffer();
   const picture = { bytes: new Uint8Array(jpeg), width, height };
   return new Map(numbers.map((n) => [photoHash(n), picture]));
 }
 
 const fontFile = (name: string) => readFile(new URL(`../../../static/fonts/${name}`, import.meta.url));
-export const FONTS = { text: new Uint8Array(await fontFile('encode-sans-500.woff')), strong: new Uint8Array(await fontFile('encode-sans-700.woff')) };
+export const FONTS = {
+  text: new Uint8Array(await fontFile('encode-sans-500.woff')),
+  strong: new Uint8Array(await fontFile('encode-sans-700.woff')),
+};
 
 /** A record of entries built on 22 Oct 2025 at 4:12 pm, in English on Letter unless said otherwise. */
 export function recordOf(entries: readonly Entry[], pictures: ReadonlyMap<string, Picture>, more: Partial<RecordInput> = {}): RecordInput {

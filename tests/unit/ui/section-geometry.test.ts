@@ -8,7 +8,7 @@ const THICKNESS = { board: 26, mortar: 18, sheet: 13, band: 12, coat: 12, water:
 const ALL: Layer[] = ['substrate', 'sheets', 'bands', 'coat', 'flood'];
 
 function input(layers: StrataInput['layers'], more: Partial<StrataInput> = {}): StrataInput {
-  return { width: 390, height: 578, thickness: THICKNESS, layers, band: { wallTop: 162, floorEnd: 258 }, margin: 14, ...more };
+  return { width: 390, height: 578, thickness: THICKNESS, layers, band: { wallTop: 162, floorEnd: 258 }, breakLine: 14, ...more };
 }
 const both = (layers: Layer[], wall = 4, floor = 2) => layers.map((layer) => ({ layer, wall: layer === 'flood' ? 0 : wall, floor }));
 

@@ -27,8 +27,8 @@ export interface StrataInput {
   readonly layers: readonly { readonly layer: Layer; readonly wall: number; readonly floor: number }[];
   /** Where a band ends: y on the wall, x on the floor. Null draws it over the whole leg. */
   readonly band: { readonly wallTop: number; readonly floorEnd: number } | null;
-  /** Strip at the open end of a leg that no cell reaches into: the break line above, the screen's edge at the right. */
-  readonly margin: number;
+  /** Strip at the top of the wall that no cell reaches into: there the break line cuts it. */
+  readonly breakLine: number;
 }
 
 /** One item's share of a leg. `from` and `to` run along the leg: y on the wall, x on the floor; `points` leave a seam to the next. */
@@ -54,6 +54,8 @@ export interface Stratum {
   /** Its room side and its open ends: what is drawn of a layer not begun, whose other side is the one before it. */
   readonly edge: readonly Point[];
   readonly beds: readonly Bed[];
+  /** Lines between the beds. */
+  readonly seams: readonly (readonly Point[])[];
   /** The wall from the top down, the floor from the corner outwards: the order in which items are listed. */
   readonly wall: readonly Cell[];
   readonly floor: readonly Cell[];
@@ -88,13 +90,14 @@ function layStratum({ layer, wall, floor }: StrataInput['layers'][number], befor
     stages.push({ wall: next('wall'), floor: next('floor') });
   }
   const after = stages.at(-1)!;
+  const stripOf = (before: Room, after: Room) => (leg: Leg): Strip => ({ leg, before, after, end: end[leg], height: input.height });
+  const leaf = stripOf(before, after);
   const beds = BEDS_OF[layer].flatMap((material, i) =>
     legs.map((leg): Bed => {
-      const strip = { leg, before: stages[i]!, after: stages[i + 1]!, end: end[leg], height: input.height };
+      const strip = stripOf(stages[i]!, stages[i + 1]!)(leg);
       return { material, leg, points: stripPoints(strip), hatched: straightPieces(strip) };
     }),
   );
-  const leaf = (leg: Leg): Strip => ({ leg, before, after, end: end[leg], height: input.height });
   const sides = (leg: Leg) => (has[leg] ? { outer: before[leg], inner: after[leg] } : null);
   const outside = faceLine(legs, leaf, 'outer');
   const inside = faceLine(legs, leaf, 'inner');
@@ -104,8 +107,9 @@ function layStratum({ layer, wall, floor }: StrataInput['layers'][number], befor
     outline: [...outside, ...inside.toReversed()],
     edge: [...ends.slice(0, 1), ...inside, ...ends.slice(1)],
     beds,
-    wall: has.wall ? cells(leaf('wall'), wall, full('wall', input) - input.margin).reverse() : [],
-    floor: has.floor ? cells(leaf('floor'), floor, full('floor', input) - input.margin) : [],
+    seams: stages.slice(1, -1).map((stage) => faceLine(legs, stripOf(before, stage), 'inner')),
+    wall: has.wall ? cells(leaf('wall'), wall, input.height - input.breakLine).reverse() : [],
+    floor: has.floor ? cells(leaf('floor'), floor, input.width) : [],
     sides: { wall: sides('wall'), floor: sides('floor') },
   };
   return { stratum, after };

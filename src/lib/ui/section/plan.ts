@@ -53,7 +53,7 @@ export interface Measures {
 export function measures(layers: readonly LayerView[], width: number): Measures {
   const scale = width < NARROW.below ? NARROW.scale : 1;
   const thickness = Object.fromEntries(Object.entries(THICKNESS).map(([material, t]) => [material, t * scale])) as Record<Material, number>;
-  const trial = strata({ width, height: 1000, thickness, layers: layers.map(legs), band: null, margin: BREAK_LINE });
+  const trial = strata({ width, height: 1000, thickness, layers: layers.map(legs), band: null, breakLine: BREAK_LINE });
   const over = layers.some(({ layer }) => layer === 'flood') ? thickness.water : KEY_BOX.size + KEY_BOX.above;
   return { labelX: LABEL_X * scale, thickness, below: buildUp(trial, 'floor') + over + 8 };
 }
@@ -73,14 +73,20 @@ export function planSection(
   const { width, height, rowY } = size;
   const bands = layers.find(({ layer }) => layer === 'bands');
   const band = bands === undefined ? null : { wallTop: Math.max(BREAK_LINE, rowY('bands') - BAND.above), floorEnd: width * BAND.floor };
-  const drawn = strata({ width, height, thickness, layers: layers.map(legs), band, margin: BREAK_LINE });
+  const drawn = strata({ width, height, thickness, layers: layers.map(legs), band, breakLine: BREAK_LINE });
   const planned = layers.map((view, i): PlannedLayer => ({ view, stratum: drawn[i]!, calls: calls(view, drawn[i]!) }));
   const top = height - buildUp(drawn, 'floor');
   const water = drawn.find(({ layer }) => layer === 'flood')?.sides.floor ?? null;
   const waterY = water === null ? null : height - water.inner.near;
   const open = planned.find(({ view }) => view.open);
   const boxes = open === undefined ? [] : keys(open, (open.view.layer === 'flood' ? (waterY ?? top) : top) - KEY_BOX.above - KEY_BOX.size / 2);
-  const layerLeaders = planned.flatMap(({ view, stratum }, i) => layerLeader(view, stratum, { x: labelX, y: rowY(view.layer) }, i === layers.length - 1, height));
+  const onFloorOnly = planned.filter(({ stratum }) => stratum.sides.wall === null);
+  const layerLeaders = planned.flatMap((one) => {
+    const row = { x: labelX, y: rowY(one.view.layer) };
+    // Those further up keep further out, so that none crosses another.
+    const bend = row.x - 9 * (onFloorOnly.length - onFloorOnly.indexOf(one));
+    return layerLeader(one, row, one === planned.at(-1), bend, height);
+  });
   return { layers: planned, leaders: [...layerLeaders, ...(open === undefined ? [] : callLeaders(open, labelX, rowY))], keys: boxes, waterY };
 }
 
@@ -102,7 +108,7 @@ function calls(view: LayerView, stratum: Stratum): Call[] {
   return [...call('wall', onWall), ...call('floor', items.slice(onWall.length))];
 }
 
-function layerLeader(view: LayerView, stratum: Stratum, row: Point, last: boolean, height: number): Leader[] {
+function layerLeader({ view, stratum }: PlannedLayer, row: Point, last: boolean, bend: number, height: number): Leader[] {
   const onWall = wallMiddle(stratum, row.y, height);
   if (onWall !== null) return [{ key: view.layer, kind: 'layer', points: [row, { x: onWall, y: row.y }] }];
   const floor = stratum.sides.floor;
@@ -115,7 +121,7 @@ function layerLeader(view: LayerView, stratum: Stratum, row: Point, last: boolea
         { x: row.x + 14, y: row.y + 14 },
         { x: row.x + 14, y },
       ]
-    : floorLeader(row, row.x - 9, y);
+    : floorLeader(row, bend, y);
   return [{ key: view.layer, kind: 'layer', points }];
 }
 

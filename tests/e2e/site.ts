@@ -1,0 +1,261 @@
+import type { Download, Locator, Page } from '@playwright/test';
+import type { Place, System } from '#lib/job/systems.ts';
+import type { Step } from '#lib/record/kinds.ts';
+import type { Measure } from '#lib/record/kinds/reading.ts';
+import { MEASURE, PLACE, SOURCE, STEP, SYSTEM } from '#lib/words/codes.ts';
+import * as m from '#lib/words/compiled/messages.js';
+
+export type Lang = 'en' | 'es';
+
+export interface JobTyped {
+  readonly name: string;
+  readonly address?: string;
+  readonly person?: string;
+  readonly units?: 'in' | 'mm';
+  /** The surfaces the job is to have; without them those the form offers. */
+  readonly surfaces?: readonly { readonly name: string; readonly place: Place; readonly system: System }[];
+  readonly limits?: readonly LimitTyped[];
+}
+
+export interface LimitTyped {
+  readonly what: Measure;
+  readonly min: string;
+  readonly max?: string;
+  readonly source: keyof typeof SOURCE;
+  readonly text: string;
+}
+
+/** A file as the phone's picker hands it over. */
+export interface PickedFile {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
+/** The site as a person uses it: finds things by what they are called, and waits for what the page says. */
+export class Site {
+  readonly page: Page;
+  readonly #locale: { readonly locale: Lang };
+
+  constructor(page: Page, lang: Lang = 'en') {
+    this.page = page;
+    this.#locale = { locale: lang };
+  }
+
+  /** The words of a message in the language this person reads. */
+  say<Facts extends object>(message: (facts: Facts, options: { locale: Lang }) => string, facts: Facts = {} as Facts): string {
+    return message(facts, this.#locale);
+  }
+
+  // ---- what there is to touch
+
+  button(name: string): Locator {
+    return this.page.getByRole('button', { name, exact: true });
+  }
+  link(name: string): Locator {
+    return this.page.getByRole('link', { name, exact: true });
+  }
+  /** What the page says under a code of ours. */
+  fault(code: string): Locator {
+    return this.page.locator(`[data-fault="${code}"]`);
+  }
+  get shutter(): Locator {
+    return this.button(this.say(m.take_photo));
+  }
+  get heading(): Locator {
+    return this.page.getByRole('heading', { level: 1 });
+  }
+
+  // ---- the first page and the settings
+
+  async openJobs(): Promise<void> {
+    await this.page.goto('/');
+    await this.page.getByRole('link', { name: this.say(m.new_job), exact: true }).waitFor();
+  }
+
+  /** Waits until the page says that it works without network. */
+  async untilOffline(): Promise<void> {
+    await this.page.getByText(this.say(m.offline_ready)).waitFor({ timeout: 30_000 });
+  }
+
+  // ---- a job
+
+  /** Types a job and starts it, from the first page. Ends on its section and answers its id. */
+  async startJob(job: JobTyped): Promise<string> {
+    await this.link(this.say(m.new_job)).click();
+    await this.typeJob(job);
+    await this.button(this.say(m.start_job)).click();
+    await this.page.waitForURL(/\/job\/[0-9a-f-]+$/);
+    return this.page.url().split('/').at(-1)!;
+  }
+
+  async typeJob({ name, address, person, units, surfaces, limits = [] }: JobTyped): Promise<void> {
+    await this.#field(m.job_name).fill(name);
+    if (address !== undefined) await this.#field(m.job_address).fill(address);
+    if (person !== undefined) await this.#field(m.your_name).fill(person);
+    if (units !== undefined) await this.#radio(this.say(units === 'in' ? m.units_in : m.units_mm)).check();
+    if (surfaces !== undefined) await this.#typeSurfaces(surfaces);
+    for (const limit of limits) await this.#typeLimit(limit);
+  }
+
+  async #typeSurfaces(surfaces: NonNullable<JobTyped['surfaces']>): Promise<void> {
+    const section = this.page.getByRole('region', { name: this.say(m.surfaces) });
+    const names = section.getByLabel(this.say(m.surface_name), { exact: true });
+    const removers = section.getByRole('button', { name: this.say(m.remove_surface, { name: '' }).trim() });
+    while ((await names.count()) > surfaces.length) await removers.last().click();
+    while ((await names.count()) < surfaces.length) await section.getByRole('button', { name: this.say(m.add_surface) }).click();
+    for (const [i, { name, place, system }] of surfaces.entries()) {
+      await names.nth(i).fill(name);
+      await section.getByLabel(this.say(m.surface_place), { exact: true }).nth(i).selectOption(this.say(PLACE[place]));
+      await section.getByLabel(this.say(m.surface_system), { exact: true }).nth(i).selectOption(this.say(SYSTEM[system]));
+    }
+  }
+
+  async #typeLimit({ what, min, max, source, text }: LimitTyped): Promise<void> {
+    const row = this.page.getByRole('group', { name: this.say(MEASURE[what]), exact: true });
+    const [least, most] = [m.limit_min, m.limit_max].map((message) => row.getByLabel(this.say(message, { unit: '' }).split('(')[0]!.trim()));
+    await least!.fill(min);
+    if (max !== undefined) await most!.fill(max);
+    await row.getByLabel(this.say(m.limit_source), { exact: true }).selectOption(this.say(SOURCE[source]));
+    await row.getByLabel(this.say(m.limit_source_text), { exact: true }).fill(text);
+  }
+
+  #field(label: () => string): Locator {
+    return this.page.getByLabel(this.say(label), { exact: true });
+  }
+
+  #radio(name: string): Locator {
+    return this.page.getByRole('radio', { name, exact: true });
+  }
+
+  // ---- steps
+
+  /** Starts a step from the section, on all its surfaces but those `without`, and ends on the section. */
+  async startStep(step: Step, without: readonly string[] = []): Promise<void> {
+    await this.link(this.say(m.start_step)).or(this.link(this.say(m.start_another))).first().click();
+    await this.#radio(this.say(STEP[step])).check();
+    for (const surface of without) await this.page.getByLabel(surface, { exact: true }).uncheck();
+    await this.button(this.say(m.start_named, { step: this.say(STEP[step]) })).click();
+    await this.#stop.waitFor();
+  }
+
+  async stopStep(): Promise<void> {
+    await this.#stop.click();
+    await this.link(this.say(m.start_step)).waitFor();
+  }
+
+  get #stop(): Locator {
+    return this.page.getByRole('button', { name: new RegExp(`^${this.say(m.stop)}\\b`) });
+  }
+
+  // ---- photos
+
+  /** Opens the viewfinder from the section. */
+  async openFinder(): Promise<void> {
+    await this.link(this.say(m.take_photo)).click();
+    await this.untilFinder();
+  }
+
+  async untilFinder(): Promise<void> {
+    await this.page.waitForFunction(() => (document.querySelector('video')?.videoWidth ?? 0) > 0);
+  }
+
+  async closeFinder(): Promise<void> {
+    await this.link(this.say(m.close)).click();
+    await this.page.getByTestId('section').waitFor();
+  }
+
+  /** Touches a surface, then the shutter, and waits for "Saved". Without a surface the one touched last stays. */
+  async shoot(surface?: string): Promise<void> {
+    await this.#pick(surface);
+    await this.#untilSavedAnew(() => this.shutter.click());
+  }
+
+  async addFiles(files: readonly (PickedFile | string)[], surface?: string): Promise<void> {
+    await this.#pick(surface);
+    await this.#untilSavedAnew(() => this.pickFiles(files));
+  }
+
+  /** Picks files for the viewfinder's page, whatever becomes of them. */
+  async pickFiles(files: readonly (PickedFile | string)[]): Promise<void> {
+    await this.page.getByLabel(this.say(m.from_files)).setInputFiles([...files] as string[]);
+  }
+
+  async #pick(surface: string | undefined): Promise<void> {
+    if (surface === undefined) return;
+    const button = this.page.getByRole('group', { name: this.say(m.which_surface) }).getByRole('button', { name: surface, exact: true });
+    if ((await button.getAttribute('aria-pressed')) !== 'true') await button.click();
+  }
+
+  /** "Saved" may stand there already, from the time before. */
+  async #untilSavedAnew(act: () => Promise<void>): Promise<void> {
+    await this.saved.evaluateAll((notices) => {
+      for (const notice of notices) notice.setAttribute('data-read', '');
+    });
+    await act();
+    await this.saved.and(this.page.locator(':not([data-read])')).waitFor();
+  }
+
+  get saved(): Locator {
+    const [before = '', after = ''] = this.say(m.saved_at, { time: '~' }).split('~');
+    return this.page.getByRole('status').filter({ hasText: new RegExp(`^\\s*${before}\\d.*${after}`) });
+  }
+
+  // ---- readings
+
+  /** Opens the pad from the section or the viewfinder of a running step. */
+  async openPad(): Promise<void> {
+    await this.link(this.say(m.reading)).click();
+  }
+
+  /** Touches the last wet tooth of the comb. */
+  async touchTooth(tooth: string): Promise<void> {
+    await this.button(tooth).click();
+  }
+
+  /** Touches a key for whole inches, then the graduation on the strip. */
+  async touchInches(inches: number, sixteenths: number): Promise<void> {
+    await this.button(String(inches)).click();
+    const strip = this.page.getByRole('slider', { name: this.say(m.pad_strip) });
+    const { width, height } = (await strip.boundingBox())!;
+    await strip.click({ position: { x: (width * (sixteenths + 0.3)) / 16.6, y: height / 2 } });
+  }
+
+  /** Keeps what the pad says and waits for "Saved". */
+  async saveReading(said: string, surface?: string): Promise<void> {
+    await this.#pick(surface);
+    await this.#untilSavedAnew(() => this.button(this.say(m.save_value, { value: said })).click());
+  }
+
+  // ---- record, archive, check
+
+  async openRecordPage(): Promise<void> {
+    await this.link(this.say(m.page_record)).click();
+    await this.button(this.say(m.record_build)).waitFor();
+  }
+
+  /** Builds the record on its page and saves it as a file. */
+  async buildRecord(): Promise<Download> {
+    await this.button(this.say(m.record_build)).click();
+    return this.#download(this.say(m.record_built));
+  }
+
+  async writeArchive(): Promise<Download> {
+    await this.button(this.say(m.archive_write)).click();
+    return this.#download(this.say(m.archive_written));
+  }
+
+  async #download(title: string): Promise<Download> {
+    const notice = this.page.getByRole('status').filter({ hasText: title });
+    const link = notice.getByRole('link', { name: this.say(m.record_save) });
+    await link.waitFor({ timeout: 30_000 });
+    const [download] = await Promise.all([this.page.waitForEvent('download'), link.click()]);
+    return download;
+  }
+
+  /** Has an archive checked on the check page and answers the verdict it shows. */
+  async check(archive: PickedFile | string): Promise<string | null> {
+    await this.page.getByLabel(this.say(m.check_choose)).setInputFiles(archive as string);
+    return this.page.getByTestId('verdict').getAttribute('data-verdict');
+  }
+}

@@ -1,0 +1,211 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it, vi } from 'vitest';
+import type { Draft } from '#lib/record/kinds.ts';
+import { buildRecord, type BuiltPdf } from '#lib/report/build.ts';
+import { logText } from '#lib/report/chains.ts';
+import { grouped } from '#lib/report/speaker.ts';
+import { printable } from '#lib/report/text.ts';
+import { limitSourceText, limitText } from '#lib/words/limit.ts';
+import { quantityText, spanText } from '#lib/words/number.ts';
+import { fullJob, greyPictures, logOf, newerEntry, PLAIN, recordOf, shotOf, type Names } from './job-fixture.ts';
+
+// Each case builds a PDF and starts five tools on it.
+vi.setConfig({ testTimeout: 60_000 });
+
+const folder = mkdtempSync(path.join(tmpdir(), 'record-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function tool(command: string, ...args: string[]): string {
+  return execFileSync(command, args, { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 });
+}
+
+function saved({ pdf }: BuiltPdf): string {
+  const file = path.join(folder, 'record.pdf');
+  writeFileSync(file, pdf);
+  return file;
+}
+
+/** The text of a PDF in the order it was written, without white space: a line end is no difference. */
+function textOf(file: string): string {
+  return bare(tool('pdftotext', '-raw', file, '-'));
+}
+
+function bare(text: string): string {
+  return text.replaceAll(/\s/g, '');
+}
+
+interface Box {
+  readonly page: number;
+  readonly text: string;
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+function boxesOf(file: string): { boxes: Box[]; sizes: { width: number; height: number }[] } {
+  const boxes: Box[] = [];
+  const sizes: { width: number; height: number }[] = [];
+  for (const line of tool('pdftotext', '-bbox-layout', file, '-').split('\n')) {
+    const page = /<page width="([\d.]+)" height="([\d.]+)"/.exec(line);
+    if (page !== null) sizes.push({ width: Number(page[1]), height: Number(page[2]) });
+    const word = /<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*)<\/word>/.exec(line);
+    if (word === null) continue;
+    const [x1, y1, x2, y2] = word.slice(1, 5).map(Number) as [number, number, number, number];
+    boxes.push({ page: sizes.length, text: word[5]!, x1, y1, x2, y2 });
+  }
+  return { boxes, sizes };
+}
+
+/** Half a point: less than the gap between two words. */
+const SLACK = 0.5;
+
+function expectSound(file: string): void {
+  expect(tool('qpdf', '--check', file)).toContain('No syntax or stream encoding errors found');
+  const fonts = tool('pdffonts', file).trim().split('\n').slice(2);
+  expect(fonts).toHaveLength(2);
+  for (const font of fonts) expect(font).toMatch(/ yes yes yes +\d+ +\d+$/);
+  const { boxes, sizes } = boxesOf(file);
+  expect(boxes.length).toBeGreaterThan(50);
+  expect(
+    boxes.filter(({ page, x1, y1, x2, y2 }) => x1 < 0 || y1 < 0 || x2 > sizes[page - 1]!.width || y2 > sizes[page - 1]!.height),
+  ).toEqual([]);
+  const overlapping = [...Map.groupBy(boxes, (box) => box.page).values()].flatMap((page) =>
+    page.filter((a, i) =>
+      page.slice(i + 1).some((b) => a.x1 < b.x2 - SLACK && b.x1 < a.x2 - SLACK && a.y1 < b.y2 - SLACK && b.y1 < a.y2 - SLACK),
+    ),
+  );
+  expect(overlapping).toEqual([]);
+}
+
+const ODD: Names = {
+  job: 'Baño 🛁 & <hijos> “Ñandú” שלום'.slice(0, 200),
+  address: 'calle '.repeat(333),
+  person: 'W'.repeat(200),
+  floor: 'م'.repeat(200),
+};
+const UNBROKEN: Names = { ...PLAIN, address: 'x'.repeat(2_000), floor: 'مرحبا '.repeat(33).trim() };
+
+const manyShots: Draft[] = [...fullJob(), ...Array.from({ length: 52 }, (_, i) => shotOf(null, 's-north', i + 9))];
+const noShots = fullJob().filter((draft) => draft.kind !== 'shot');
+const EIGHT = [1, 2, 3, 4, 5, 6, 7, 8];
+
+describe.each([
+  { name: 'a full job', drafts: fullJob(), shots: EIGHT },
+  { name: 'odd names', drafts: fullJob(ODD), shots: EIGHT },
+  { name: 'an address of 2000 characters without a space', drafts: fullJob(UNBROKEN), shots: EIGHT },
+  { name: 'no shot', drafts: noShots, shots: [] },
+  { name: '60 shots', drafts: manyShots, shots: Array.from({ length: 60 }, (_, i) => i + 1) },
+  { name: 'nothing but a name', drafts: fullJob().slice(0, 1), shots: [] },
+])('the record of $name', ({ drafts, shots }) => {
+  it.each([
+    { locale: 'en', paper: 'letter' },
+    { locale: 'es', paper: 'a4' },
+  ] as const)('in $locale on $paper: sound, whole, in its place', async ({ locale, paper }) => {
+    const entries = [...(await logOf(drafts)), await newerEntry()];
+    const built = await buildRecord(recordOf(entries, await greyPictures(shots), { locale, paper }));
+    const { document } = built;
+    const file = saved(built);
+    expectSound(file);
+    const text = textOf(file);
+    const limits = new Map(document.limits.map((limit) => [limit.limit, limit]));
+    const promised = [
+      ...document.readings.map(({ said }) => (said.to === null ? quantityText(said, locale) : spanText({ ...said, to: said.to }, locale))),
+      ...document.readings.map(({ said }) => said.text),
+      ...[...limits.values()].flatMap((limit) => [limitText(limit, locale), limitSourceText(limit, locale)]),
+      ...document.heads.map((head) => head.hash),
+      ...entries.map((entry) => grouped(entry.hash, 16)),
+      ...document.shots.map((shot) => grouped(shot.sha256, 16)),
+      ...document.shots.flatMap((shot) => (shot.cameraSays === null ? [] : [shot.cameraSays])),
+    ];
+    expect(promised.filter((one) => !text.includes(bare(one)))).toEqual([]);
+    expect(tool('pdfdetach', '-list', file)).toContain('1: log.jsonl');
+    tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
+    expect(readFileSync(path.join(folder, 'log.jsonl'), 'utf8')).toBe(logText(entries));
+  });
+});
+
+const entries = await logOf(fullJob());
+const pictures = await greyPictures(EIGHT);
+
+it.each([
+  { locale: 'en', paper: 'a4' },
+  { locale: 'es', paper: 'letter' },
+] as const)('is sound in $locale on $paper too', async (more) => {
+  expectSound(saved(await buildRecord(recordOf(entries, pictures, more))));
+});
+
+it('is the same bytes from the same log, whatever order it came in', async () => {
+  const first = await buildRecord(recordOf(entries, pictures));
+  const second = await buildRecord(recordOf([...entries].reverse(), pictures));
+  expect(Buffer.from(second.pdf).equals(Buffer.from(first.pdf))).toBe(true);
+});
+
+it('shows people’s own words that the face lacks as code points, and the attached log as they were', async () => {
+  const log = await logOf(fullJob(ODD));
+  const file = saved(await buildRecord(recordOf(log, pictures)));
+  expect(textOf(file)).toContain(bare('Baño [U+1F6C1] & <hijos> “Ñandú” [U+05E9 U+05DC U+05D5 U+05DD]'));
+  tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
+  expect(readFileSync(path.join(folder, 'log.jsonl'), 'utf8')).toContain(ODD.job);
+});
+
+it('has a glyph, in both cuts, for every character it prints as itself', async () => {
+  const asItself = Array.from({ length: 0x3000 }, (_, code) => String.fromCodePoint(code)).filter(
+    (one) => one === printable(one) && bare(one) !== '',
+  );
+  expect(asItself.length).toBeGreaterThan(200);
+  const all = asItself.join('');
+  // The name of the job and of a surface are set strong, the address in the other cut.
+  const names = { ...PLAIN, job: all.slice(0, 120), floor: all.slice(120), address: all };
+  const text = textOf(saved(await buildRecord(recordOf(await logOf(fullJob(names)), pictures))));
+  for (const name of [names.job, names.floor, names.address]) expect(text).toContain(name);
+});
+
+it('says its title, language and structure, and marks itself PDF/A-3a', async () => {
+  const file = saved(await buildRecord(recordOf(await logOf(fullJob(ODD)), pictures, { locale: 'es' })));
+  const info = tool('pdfinfo', file);
+  expect(info).toMatch(/^Title: +Registro de impermeabilización: Baño /m);
+  expect(info).toMatch(/^Tagged: +yes$/m);
+  // The title holds & and <, which the metadata must escape.
+  const metadata = tool('pdfinfo', '-meta', file);
+  expect(metadata).toContain('&amp; &lt;hijos>');
+  expect(metadata).toContain('<pdfaid:part>3</pdfaid:part>');
+  expect(metadata).toContain('<pdfaid:conformance>A</pdfaid:conformance>');
+  const raw = readFileSync(file, 'latin1');
+  expect(raw).toContain('/Lang (es)');
+  expect(raw).toContain('/AFRelationship /Source');
+  expect(raw).toContain('/OutputIntents');
+  const structure = tool('pdfinfo', '-struct', file);
+  for (const element of ['H1', 'H2', 'Table', 'TR', 'TH', 'TD', 'Figure', 'Caption'])
+    expect(structure).toMatch(new RegExp(`^ *${element}\\b`, 'm'));
+});
+
+it('gives every picture and the section a text for readers that do not see it', async () => {
+  const raw = readFileSync(saved(await buildRecord(recordOf(entries, pictures))), 'latin1');
+  expect(raw.match(/\/Alt \(/g)).toHaveLength(1 + EIGHT.length);
+});
+
+it('says on every page that an example is invented', async () => {
+  const example = fullJob().map((draft): Draft => (draft.kind === 'job' ? { ...draft, data: { ...draft.data, example: true } } : draft));
+  const file = saved(await buildRecord(recordOf(await logOf(example), pictures)));
+  const pages = tool('pdftotext', '-raw', file, '-').split('\f').slice(0, -1);
+  expect(pages.length).toBeGreaterThan(1);
+  for (const page of pages) expect(bare(page)).toContain(bare('Example job. All of it is invented.'));
+});
+
+it('prints on the cover the head the attachment ends at', async () => {
+  const file = saved(await buildRecord(recordOf(entries, pictures)));
+  const cover = bare(tool('pdftotext', '-raw', '-l', '1', file, '-'));
+  tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
+  const last = JSON.parse(readFileSync(path.join(folder, 'log.jsonl'), 'utf8').trim().split('\n').at(-1)!) as { hash: string };
+  expect(cover).toContain(last.hash);
+});
+
+it('counts its pages', async () => {
+  const file = saved(await buildRecord(recordOf(entries, pictures)));
+  const pages = tool('pdftotext', '-raw', file, '-').split('\f').slice(0, -1);
+  pages.forEach((page, i) => expect(page).toContain(`${i + 1} of ${pages.length}`));
+});
