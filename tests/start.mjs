@@ -54,7 +54,7 @@ async function openExample(url) {
   try {
     const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
     await page.goto(url);
-    await page.getByTestId('open-example').click();
+    await page.locator('a[href^="/job/example"]').click();
     await page.getByTestId('section').waitFor();
   } finally {
     await browser.close();

@@ -11,7 +11,7 @@ export async function run(): Promise<BenchRow[]> {
   const browser = await chromium.launch(launchOptions());
   try {
     // Without a service worker, which would fetch the rest of the book in the background.
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' });
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, serviceWorkers: 'block' });
     const page = await context.newPage();
     const scripts = new Map<string, number>();
     const network = await context.newCDPSession(page);
@@ -23,9 +23,12 @@ export async function run(): Promise<BenchRow[]> {
       if (scripts.has(requestId)) scripts.set(requestId, encodedDataLength);
     });
     await page.goto(served.url);
-    await page.getByTestId('open-example').click();
-    const layer = page.getByTestId('section').getByRole('button').first();
-    await layer.click();
+    await page.locator('a[href^="/job/example"]').tap();
+    const section = page.getByTestId('section');
+    const closed = section.locator('button[aria-expanded="false"]').first();
+    const layer = await closed.locator('b').innerText();
+    await closed.tap();
+    await section.locator('button[aria-expanded="true"]', { hasText: layer }).waitFor();
     const ours = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0) / 1000;
     return [
       {

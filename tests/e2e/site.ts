@@ -36,6 +36,8 @@ export interface PickedFile {
 export class Site {
   readonly page: Page;
   readonly #locale: { readonly locale: Lang };
+  /** Called each time the page has let the person know that something is saved. */
+  onSaved: () => Promise<void> = async () => undefined;
 
   constructor(page: Page, lang: Lang = 'en') {
     this.page = page;
@@ -86,6 +88,7 @@ export class Site {
     await this.typeJob(job);
     await this.button(this.say(m.start_job)).click();
     await this.page.waitForURL(/\/job\/[0-9a-f-]+$/);
+    await this.onSaved();
     return this.page.url().split('/').at(-1)!;
   }
 
@@ -137,11 +140,13 @@ export class Site {
     for (const surface of without) await this.page.getByLabel(surface, { exact: true }).uncheck();
     await this.button(this.say(m.start_named, { step: this.say(STEP[step]) })).click();
     await this.#stop.waitFor();
+    await this.onSaved();
   }
 
   async stopStep(): Promise<void> {
     await this.#stop.click();
     await this.link(this.say(m.start_step)).waitFor();
+    await this.onSaved();
   }
 
   get #stop(): Locator {
@@ -194,6 +199,7 @@ export class Site {
     });
     await act();
     await this.saved.and(this.page.locator(':not([data-read])')).waitFor();
+    await this.onSaved();
   }
 
   get saved(): Locator {
@@ -237,7 +243,9 @@ export class Site {
   /** Builds the record on its page and saves it as a file. */
   async buildRecord(): Promise<Download> {
     await this.button(this.say(m.record_build)).click();
-    return this.#download(this.say(m.record_built));
+    const download = await this.#download(this.say(m.record_built));
+    await this.onSaved();
+    return download;
   }
 
   async writeArchive(): Promise<Download> {
@@ -255,7 +263,7 @@ export class Site {
 
   /** Has an archive checked on the check page and answers the verdict it shows. */
   async check(archive: PickedFile | string): Promise<string | null> {
-    await this.page.getByLabel(this.say(m.check_choose)).setInputFiles(archive as string);
+    await this.page.getByLabel(this.say(m.check_choose)).setInputFiles(archive);
     return this.page.getByTestId('verdict').getAttribute('data-verdict');
   }
 }

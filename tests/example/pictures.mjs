@@ -1,7 +1,7 @@
 import { houseFront, ceiling, cutting, stirredPail } from './around.mjs';
 import { board } from './boards.mjs';
 import { bandTape, combInFilm, combed, lamps, lapTape, LYING } from './close.mjs';
-import { coat, sandBed, thinset, thinset } from './materials.mjs';
+import { coat, sandBed, thinset } from './materials.mjs';
 import { level, plug, trowel } from './props.mjs';
 import { coated, fall, FLOOR, screws, sheets, shell } from './room.mjs';
 import { cut, cylinder, placed, plane } from './shapes.mjs';

@@ -1,5 +1,5 @@
 import { parseInches } from '../measure/inch.ts';
-import { isDecimal, lengthNm } from '../measure/quantity.ts';
+import { lengthNm, typedDecimal } from '../measure/quantity.ts';
 import type { NewJob } from '../record/drafts.ts';
 import type { Draft } from '../record/kinds.ts';
 import type { Measure, Unit } from '../record/kinds/reading.ts';
@@ -28,17 +28,26 @@ const LARGEST_NM: Readonly<Record<Measure, number>> = {
   'flood-depth': 500_000_000,
 };
 
+/** `1,500` and `1.500` may be one and a half or fifteen hundred. In micrometres a film can be the second, so neither is guessed at. */
+const GROUPED = /^[1-9]\d{0,2}[.,]\d{3}$/;
+
 /**
  * A typed length as a decimal string in `unit`, or the reason it is none. Inches may be fractions (`2 1/4`); a decimal comma is
  * read as a point. Zero and below, and values beyond what the measure can be, are refused with the field kept as typed.
  */
 export function typedLength(text: string, what: Measure, unit: Unit): Result<string, 'not-a-length' | 'too-large'> {
-  const bare = text.trim().replace(',', '.');
-  const decimal = unit === 'in' ? parseInches(bare) : isDecimal(bare) ? bare : null;
+  if (unit === 'um' && GROUPED.test(text.trim())) return fail('not-a-length');
+  const decimal = unit === 'in' ? parseInches(text) : typedDecimal(text);
   if (decimal === null) return fail('not-a-length');
   const nm = lengthNm(decimal, unit);
-  if (!nm.ok || nm.value <= 0) return fail('not-a-length');
+  if (!nm.ok) return fail('too-large');
+  if (nm.value === 0) return fail('not-a-length');
   return nm.value > LARGEST_NM[what] ? fail('too-large') : ok(decimal);
+}
+
+/** Text without the blanks around it, nor half a character (as left by a cut emoji), which could not be sealed. */
+function typedText(text: string): string {
+  return text.trim().toWellFormed();
 }
 
 /**
@@ -48,26 +57,29 @@ export function typedLength(text: string, what: Measure, unit: Unit): Result<str
 export function jobDrafts(form: NewJob, lang: string, person: string, newId: () => string): Result<Draft[], SetupFault[]> {
   const faults: SetupFault[] = [];
   const named = (field: string, text: string) => {
-    const name = text.trim();
+    const name = typedText(text);
     if (name === '') faults.push({ field, code: 'empty' });
     else if (name.length > NAME_MAX) faults.push({ field, code: 'too-long' });
     return name;
   };
   const name = named('name', form.name);
-  const address = form.address.trim();
+  const address = typedText(form.address);
+  const personName = typedText(form.person);
   if (address.length > ADDRESS_MAX) faults.push({ field: 'address', code: 'too-long' });
-  if (form.person.trim().length > NAME_MAX) faults.push({ field: 'person', code: 'too-long' });
+  if (personName.length > NAME_MAX) faults.push({ field: 'person', code: 'too-long' });
   if (form.surfaces.length === 0) faults.push({ field: 'surfaces', code: 'no-surface' });
   const seen = new Set<string>();
   const surfaces = form.surfaces.map((surface, i): Draft => {
     const called = named(`surfaces.${i}.name`, surface.name);
-    if (called !== '' && seen.has(called.toLowerCase())) faults.push({ field: `surfaces.${i}.name`, code: 'same-name' });
-    seen.add(called.toLowerCase());
+    // Two ways to type ñ, or upper and lower case, look alike in the room.
+    const alike = called.normalize().toLowerCase();
+    if (called !== '' && seen.has(alike)) faults.push({ field: `surfaces.${i}.name`, code: 'same-name' });
+    seen.add(alike);
     return { kind: 'surface', data: { ...surface, name: called } };
   });
   const limits = form.limits.flatMap((row, i) => limitDraft(row, i, form.units, newId, faults));
   if (faults.length > 0) return fail(faults);
-  const who: Draft[] = form.person.trim() === '' ? [] : [{ kind: 'person', data: { person, name: form.person.trim() } }];
+  const who: Draft[] = personName === '' ? [] : [{ kind: 'person', data: { person, name: personName } }];
   return ok([{ kind: 'job', data: { name, address, units: form.units, lang } }, ...who, ...surfaces, ...limits]);
 }
 
@@ -84,7 +96,7 @@ function limitDraft(row: NewJob['limits'][number], i: number, units: 'in' | 'mm'
   const max = bound('max');
   if (row.min.trim() === '' && row.max.trim() === '') return [];
   if (min !== null && max !== null && nmOf(max, unit) < nmOf(min, unit)) faults.push({ field: `limits.${i}.max`, code: 'max-below-min' });
-  const text = row.sourceText.trim();
+  const text = typedText(row.sourceText);
   if (text === '') faults.push({ field: `limits.${i}.sourceText`, code: 'no-source' });
   else if (text.length > NAME_MAX) faults.push({ field: `limits.${i}.sourceText`, code: 'too-long' });
   return [{ kind: 'limit', data: { limit: newId(), what: row.what, min, max, unit, source: { kind: row.sourceKind, text } } }];

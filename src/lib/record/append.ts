@@ -13,8 +13,8 @@ export interface Writer {
   readonly device: string;
   readonly person: string;
   readonly signer: Signer;
-  now(): Times;
-  newId(): string;
+  now: () => Times;
+  newId: () => string;
 }
 
 /** Beyond this difference between wall clock and monotonic clock the clock was moved, not merely drifting (2 min). */

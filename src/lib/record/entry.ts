@@ -13,7 +13,10 @@ export const Hash = z.string().check(z.regex(HASH_PATTERN));
 /** Three of the four times of an entry; the fourth is its place in the chain. */
 export const Times = z.looseObject({
   /** Wall clock of the phone, UTC, RFC 3339 with milliseconds. */
-  utc: z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)),
+  utc: z.string().check(
+    z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/),
+    z.refine((utc) => !Number.isNaN(Date.parse(utc))),
+  ),
   /** Minutes east of UTC that the phone's clock showed. */
   offsetMin: z.int().check(z.minimum(-1440), z.maximum(1440)),
   /** IANA zone name as the phone gave it. */

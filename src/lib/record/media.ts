@@ -6,21 +6,28 @@ export interface Media {
   /** Pixels as the header states them, before any orientation tag; null where the header was not understood. */
   readonly width: number | null;
   readonly height: number | null;
-  /** False when a JPEG ends before its end marker: kept as evidence, shown as damaged. */
+  /** False when a JPEG, PNG or WebP ends before it says it does: kept as evidence, shown as damaged. Of the others it cannot be told. */
   readonly whole: boolean;
 }
 
+const END_OF_IMAGE = [0xff, 0xd9] as const;
+/** The type of a PNG's last chunk, in ASCII. */
+const IEND = [0x49, 0x45, 0x4e, 0x44] as const;
 const HEIC_BRANDS = new Set(['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1']);
 
 /** What a file is, by magic bytes and header (JPEG ITU T.81, PNG RFC 2083, WebP RFC 9649, HEIF ISO/IEC 23008-12), or null. */
 export function sniff(bytes: Uint8Array): Media | null {
   if (bytes.length < 12) return null;
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return jpeg(bytes);
-  if (ascii(bytes, 1, 3) === 'PNG' && bytes[0] === 0x89) {
+  if (ascii(bytes, 0, 8) === '\x89PNG\r\n\x1a\n') {
     const sized = bytes.length >= 24;
-    return { type: 'image/png', width: sized ? u32(bytes, 16) : null, height: sized ? u32(bytes, 20) : null, whole: sized };
+    return { type: 'image/png', width: sized ? u32(bytes, 16) : null, height: sized ? u32(bytes, 20) : null, whole: holds(bytes, 24, IEND) };
   }
-  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') return { type: 'image/webp', width: null, height: null, whole: true };
+  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') {
+    // The size in the header counts what follows it, lowest byte first.
+    const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(4, true);
+    return { type: 'image/webp', width: null, height: null, whole: bytes.length >= 8 + size };
+  }
   if (ascii(bytes, 4, 4) === 'ftyp' && HEIC_BRANDS.has(ascii(bytes, 8, 4)))
     return { type: 'image/heic', width: null, height: null, whole: true };
   if (ascii(bytes, 0, 5) === '%PDF-') return { type: 'application/pdf', width: null, height: null, whole: true };
@@ -44,14 +51,17 @@ function jpeg(bytes: Uint8Array): Media {
       height = u16(bytes, at + 5);
       width = u16(bytes, at + 7);
     }
-    if (marker === 0xda) return { type: 'image/jpeg', width, height, whole: endsAfter(bytes, at + 2 + length) };
+    if (marker === 0xda) return { type: 'image/jpeg', width, height, whole: holds(bytes, at + 2 + length, END_OF_IMAGE) };
     at += 2 + length;
   }
   return { type: 'image/jpeg', width, height, whole: false };
 }
 
-function endsAfter(bytes: Uint8Array, scan: number): boolean {
-  for (let at = bytes.length - 2; at >= scan; at--) if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return true;
+/** Looks for an end mark from the back, where it stands in a whole file. */
+function holds(bytes: Uint8Array, from: number, mark: readonly [number, ...number[]]): boolean {
+  for (let at = bytes.lastIndexOf(mark[0]); at >= from; at = bytes.lastIndexOf(mark[0], at - 1)) {
+    if (mark.every((byte, i) => bytes[at + i] === byte)) return true;
+  }
   return false;
 }
 

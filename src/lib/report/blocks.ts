@@ -41,7 +41,7 @@ export interface SectionLayer {
 /** What is printed, in words, before anything has a place on a page. */
 export type Block =
   | { readonly block: 'title'; readonly text: string; readonly under: readonly Cell[]; readonly aside: readonly string[] }
-  | { readonly block: 'heading'; readonly level: 1 | 2 | 3; readonly text: string; readonly aside?: string }
+  | { readonly block: 'heading'; readonly level: 1 | 2; readonly text: string; readonly aside?: string }
   | { readonly block: 'paragraph'; readonly text: string }
   | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
   | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly small?: boolean }

@@ -47,11 +47,12 @@ function notStanding(code: 'outside' | 'not-proven', readings: readonly RecordRe
 }
 
 function owed({ layer, items }: RecordLayer): OpenPoint[] {
-  const groups = Map.groupBy(
+  const missing = Map.groupBy(
     items.filter((item) => !item.shown),
     (item) => item.rule,
   );
-  return [...groups].map(([rule, missing]) => ({ code: 'owed', layer, rule, surfaces: missing.map((item) => item.surface) }));
+  if (missing.size === 0) return [];
+  return [{ code: 'owed', layer, items: [...missing].map(([rule, group]) => ({ rule, surfaces: group.map((item) => item.surface) })) }];
 }
 
 function counted(code: 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable', count: number): OpenPoint[] {

@@ -2,7 +2,7 @@ import { LEADING, type Face } from './text.ts';
 
 /** An element of the document's structure, for readers that do not see the page. */
 export interface Tag {
-  readonly type: 'Document' | 'H1' | 'H2' | 'H3' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Caption';
+  readonly type: 'Document' | 'H1' | 'H2' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Caption';
   readonly alt?: string;
   readonly scope?: 'Row' | 'Column';
   readonly kids: Tag[];

@@ -73,7 +73,7 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
 function escapeTitleInMetadata(doc: PDFKit.PDFDocument, title: string): void {
   const endMetadata = doc.endMetadata.bind(doc);
   doc.endMetadata = () => {
-    doc.info.Title = title.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+    doc.info.Title = title.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
     endMetadata();
   };
 }

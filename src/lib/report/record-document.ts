@@ -94,7 +94,7 @@ export type RecordSet =
 /** What a reader must see first: values that do not stand, then what is missing, then what the log itself owns up to. */
 export type OpenPoint =
   | { code: 'outside' | 'not-proven'; what: Measure; surface: string | null; readings: string[] }
-  | { code: 'owed'; layer: Layer; rule: string; surfaces: string[] }
+  | { code: 'owed'; layer: Layer; items: { rule: string; surfaces: string[] }[] }
   | { code: 'running'; run: string }
   | { code: 'not-begun'; layers: Layer[] }
   | { code: 'clock-moved' | 'unsigned' | 'newer' | 'unreadable' | 'not-printed'; count: number };

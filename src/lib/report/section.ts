@@ -20,8 +20,9 @@ interface Stratum {
   readonly floor: readonly Point[];
   readonly outline: readonly Point[];
   readonly legs: Legs;
-  /** Corner on the substrate side, from which the hatch is laid; `over` is the thickness of a band it steps over. */
+  /** Corner of the surface it lies on, from which its hatch is laid. */
   readonly corner: Point;
+  /** Legs on which it steps over a band. */
   readonly over: Legs;
   readonly ranges: { readonly wall: readonly [number, number]; readonly floor: readonly [number, number] };
 }
@@ -43,7 +44,7 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
   const rowY = (i: number) => TOP + 14 + i * step;
   const strata = placed(solids, width, height, bandRow < 0 ? TOP : rowY(bandRow) - 17);
   const inner = strata.reduce((x, one) => Math.max(x, ...(one.legs.wall ? one.wall.map(([px]) => px) : [0])), 0);
-  const ops: Draw[] = [
+  const ops: PathOp[] = [
     ...(flood === undefined ? [] : water(flood, inner, level, width, height)),
     ...strata.flatMap(stratumOps),
     ...strata.filter((one) => one.layer.begun).flatMap((one) => [...gapOps(one, 'wall'), ...gapOps(one, 'floor')]),
@@ -80,9 +81,7 @@ function hasFloor({ cells }: SectionLayer): boolean {
 }
 
 /** A path before it has its figure: everything here is drawn from the section's own upper left. */
-type Draw = PathOp;
-
-function path(d: string, style: Omit<PathOp, 'op' | 'd'>): Draw {
+function path(d: string, style: Omit<PathOp, 'op' | 'd'>): PathOp {
   return { op: 'path', d, ...style };
 }
 
@@ -146,7 +145,7 @@ function placed(solids: readonly Stratum['layer'][], width: number, height: numb
   });
 }
 
-function stratumOps(stratum: Stratum): Draw[] {
+function stratumOps(stratum: Stratum): PathOp[] {
   const { layer, legs, outline } = stratum;
   if (!layer.begun) return [path(polygon(outline), { fill: '#ffffff', stroke: '#555555', pen: 0.9, dash: [4, 3] })];
   return [
@@ -157,13 +156,14 @@ function stratumOps(stratum: Stratum): Draw[] {
 }
 
 /** A leg in tint and hatch. Over a band the hatch is laid twice, at both depths, and the clip leaves what belongs. */
-function legOps({ layer: { layer }, corner: [w, f], over, ...stratum }: Stratum, leg: 'wall' | 'floor'): Draw[] {
+function legOps({ layer: { layer }, corner: [w, f], over, ...stratum }: Stratum, leg: 'wall' | 'floor'): PathOp[] {
   const clip = polygon(stratum[leg]);
+  const length = Math.max(...stratum[leg].flat());
   const depths = over[leg] ? [0, STRATA.bands.thickness] : [0];
   return [
     path(clip, { fill: STRATA[layer].tint }),
     ...depths.flatMap((depth) =>
-      hatch(layer, 700).map(({ d, pen }) =>
+      hatch(layer, length).map(({ d, pen }) =>
         path(d, { stroke: INK, pen, clip, matrix: leg === 'wall' ? [0, 1, 1, 0, w + depth, 0] : [1, 0, 0, -1, 0, f - depth] }),
       ),
     ),
@@ -171,7 +171,7 @@ function legOps({ layer: { layer }, corner: [w, f], over, ...stratum }: Stratum,
 }
 
 /** Gaps for what is owed, each in its even share of the leg; over eight items, neighbours run together. */
-function gapOps({ layer, corner: [w, f], over, ranges }: Stratum, leg: 'wall' | 'floor'): Draw[] {
+function gapOps({ layer, corner: [w, f], over, ranges }: Stratum, leg: 'wall' | 'floor'): PathOp[] {
   const cells = layer.cells.filter((cell) => cell.leg === leg);
   const t = STRATA[layer.layer].thickness;
   const depth = over[leg] ? STRATA.bands.thickness : 0;
@@ -209,7 +209,7 @@ function gaps(cells: readonly SectionCell[]): [number, number][] {
   return runs;
 }
 
-function water(flood: SectionLayer, x: number, level: number, width: number, height: number): Draw[] {
+function water(flood: SectionLayer, x: number, level: number, width: number, height: number): PathOp[] {
   const full = flood.begun && flood.cells.every((cell) => cell.shown);
   const box = `M${x} ${level}H${width}V${height}H${x}Z`;
   const surface = path(`M${x} ${level}H${width}`, full ? { stroke: INK, pen: 0.9 } : { stroke: '#555555', pen: 0.9, dash: [4, 3] });
@@ -226,7 +226,7 @@ function leaderEnd({ layer, legs, corner: [w, f], over }: Stratum, y: number, x:
   return [x, f - (over.floor ? STRATA.bands.thickness : 0) - half];
 }
 
-function leader([ex, ey]: Point, [cx, cy]: Point): Draw[] {
+function leader([ex, ey]: Point, [cx, cy]: Point): PathOp[] {
   const line = ex === cx ? `M${cx} ${cy}V${ey}` : ey === cy ? `M${cx} ${cy}H${ex}` : `M${cx} ${cy}H${ex}V${ey}`;
   return [
     path(line, { stroke: '#ffffff', pen: 3 }),

@@ -1,10 +1,9 @@
 import type { Block } from './blocks.ts';
 import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Tag } from './page.ts';
-import type { Picture } from './photos.ts';
+import { photoStrips, type Picture } from './photos.ts';
 import { sectionStrip } from './section.ts';
 import { stacked, totalHeight, type Strip } from './strip.ts';
 import { factStrips, tableStrips } from './table.ts';
-import { photoStrips } from './photos.ts';
 import { wrap, type Measure } from './text.ts';
 
 /** What laying out needs beside the blocks. */
@@ -17,9 +16,11 @@ export interface Setting {
 }
 
 const TITLE_PT = 22;
+const UNDER_PT = 10.5;
 const BODY_PT = 9.5;
+const ASIDE_PT = 9;
 const COLUMN_GAP = 20;
-const HEADING_PT = { 1: 18, 2: 12, 3: 10 } as const;
+const HEADING_PT = { 1: 18, 2: 12 } as const;
 
 /** The strips of blocks, one under the other, `width` points wide. */
 export function stripsOf(blocks: readonly Block[], width: number, parent: Tag, setting: Setting): Strip[] {
@@ -55,20 +56,26 @@ function titleStrips({ text, under, aside }: Extract<Block, { block: 'title' }>,
   const asideWidth = 150;
   const mainWidth = width - asideWidth - COLUMN_GAP;
   const title = textOps([text], 0, 0, { face: 'strong', size: TITLE_PT }, tag(parent, 'H1'));
-  const asideLines = aside.flatMap((said) => wrap(said, 'text', 9, asideWidth, measure));
+  const asideLines = aside.flatMap((said) => wrap(said, 'text', ASIDE_PT, asideWidth, measure));
   const asideTag = tag(parent, 'P');
   const asideOps = asideLines.flatMap((line, i) =>
-    textOps([line], width - measure(line, 'text', 9), 8 + i * lineHeight(9), { face: 'text', size: 9, ink: INK_2 }, asideTag),
+    textOps(
+      [line],
+      width - measure(line, 'text', ASIDE_PT),
+      8 + i * lineHeight(ASIDE_PT),
+      { face: 'text', size: ASIDE_PT, ink: INK_2 },
+      asideTag,
+    ),
   );
   const lines = under.flatMap(({ text: said, strong }) => {
     const face = strong === true ? 'strong' : 'text';
     const of = tag(parent, 'P');
-    return wrap(said, face, 10.5, mainWidth, measure).map((line) => textOps([line], 0, 0, { face, size: 10.5 }, of));
+    return wrap(said, face, UNDER_PT, mainWidth, measure).map((line) => textOps([line], 0, 0, { face, size: UNDER_PT }, of));
   });
   const top = lineHeight(TITLE_PT);
-  const step = lineHeight(10.5);
+  const step = lineHeight(UNDER_PT);
   const beside = lines.slice(0, TITLE_LINES);
-  const height = Math.max(top + beside.length * step, 8 + asideLines.length * lineHeight(9));
+  const height = Math.max(top + beside.length * step, 8 + asideLines.length * lineHeight(ASIDE_PT));
   const ops = [...title, ...beside.flatMap((line, i) => moved(line, 0, top + i * step)), ...asideOps];
   return [{ before: 0, height, ops }, ...lines.slice(TITLE_LINES).map((line) => ({ before: 0, height: step, ops: line }))];
 }
@@ -76,20 +83,16 @@ function titleStrips({ text, under, aside }: Extract<Block, { block: 'title' }>,
 function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' }>, width: number, parent: Tag, measure: Measure): Strip {
   const size = HEADING_PT[level];
   const of = tag(parent, `H${level}`);
-  const asideWidth = aside === undefined ? 0 : measure(aside, 'text', TABLE_ASIDE_PT) + COLUMN_GAP;
+  const asideWidth = aside === undefined ? 0 : measure(aside, 'text', ASIDE_PT) + COLUMN_GAP;
   const lines = wrap(text, 'strong', size, width - asideWidth, measure);
   const bottom = lines.length * lineHeight(size) + 2;
   const ops = [...textOps(lines, 0, 0, { face: 'strong', size }, of), rule(0, bottom, width, bottom, 1.2, INK)];
   if (aside !== undefined) {
-    const top = bottom - 2 - lineHeight(TABLE_ASIDE_PT);
-    ops.push(
-      ...textOps([aside], width - asideWidth + COLUMN_GAP, top, { face: 'text', size: TABLE_ASIDE_PT, ink: INK_2 }, tag(parent, 'P')),
-    );
+    const top = bottom - 2 - lineHeight(ASIDE_PT);
+    ops.push(...textOps([aside], width - asideWidth + COLUMN_GAP, top, { face: 'text', size: ASIDE_PT, ink: INK_2 }, tag(parent, 'P')));
   }
   return { before: level === 1 ? 0 : 12, height: bottom, ops, keep: true };
 }
-
-const TABLE_ASIDE_PT = 9;
 
 function paragraphStrips(text: string, width: number, parent: Tag, measure: Measure): Strip[] {
   const of = tag(parent, 'P');

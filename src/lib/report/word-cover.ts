@@ -75,7 +75,7 @@ function openBlocks(document: RecordDocument, say: Speaker): Block[] {
     const said = document.layers.length === 0 ? m.record_nothing_owed : m.record_nothing_open;
     return [heading, { block: 'paragraph', text: said({}, { locale: say.locale }) }];
   }
-  return [heading, { block: 'facts', labelShare: 0.32, rows: document.open.map((point) => openRow(point, document, say)) }];
+  return [heading, { block: 'facts', labelShare: 0.27, rows: document.open.map((point) => openRow(point, document, say)) }];
 }
 
 function openRow(point: OpenPoint, document: RecordDocument, say: Speaker): { label: Cell; text: string } {
@@ -98,7 +98,9 @@ function openRow(point: OpenPoint, document: RecordDocument, say: Speaker): { la
       return row(
         'owed',
         m.state_owed({}, { locale }),
-        sentence(`${say.layer(point.layer)}. ${say.owed(point.rule)}: ${say.surfaces(point.surfaces)}`),
+        [say.layer(point.layer), ...point.items.map(({ rule, surfaces }) => `${say.owed(rule)}: ${say.surfaces(surfaces)}`)]
+          .map(sentence)
+          .join(' '),
       );
     case 'running': {
       const run = document.runs.find((one) => one.id === point.run);
@@ -136,7 +138,7 @@ function floodBlocks(document: RecordDocument, say: Speaker): Block[] {
     heading,
     {
       block: 'facts',
-      labelShare: 0.22,
+      labelShare: 0.2,
       rows: [
         ...runs.map((run) => ({
           label: label(m.record_flood_held({}, { locale })),

@@ -18,7 +18,10 @@ export class Finder {
     this.#fault = null;
     try {
       const camera = await openCamera();
-      if (this.#left) return camera.stop();
+      if (this.#left) {
+        camera.stop();
+        return;
+      }
       this.#camera = camera;
       void camera.lost.then(() => {
         if (this.#camera !== camera) return;

@@ -42,8 +42,7 @@ it('says what is open, worst first', () => {
     'outside', // 1 7/8 in on the floor against at least 2 in
     'not-proven', // 24 to 26 mil against at least 25
     'owed', // sheets bonded, floor
-    'owed', // seams banded, wall
-    'owed', // lap of the band, wall
+    'owed', // seams banded and lap of the band, wall
     'running',
     'not-printed',
     'unsigned',

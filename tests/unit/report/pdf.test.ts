@@ -113,6 +113,9 @@ describe.each([
     const text = textOf(file);
     const limits = new Map(document.limits.map((limit) => [limit.limit, limit]));
     const promised = [
+      ...[document.job.name, document.job.address].map(printable),
+      ...document.people.map(({ name }) => printable(name)),
+      ...document.surfaces.map(({ name }) => printable(name)),
       ...document.readings.map(({ said }) => (said.to === null ? quantityText(said, locale) : spanText({ ...said, to: said.to }, locale))),
       ...document.readings.map(({ said }) => said.text),
       ...[...limits.values()].flatMap((limit) => [limitText(limit, locale), limitSourceText(limit, locale)]),
@@ -169,9 +172,9 @@ it('says its title, language and structure, and marks itself PDF/A-3a', async ()
   const info = tool('pdfinfo', file);
   expect(info).toMatch(/^Title: +Registro de impermeabilización: Baño /m);
   expect(info).toMatch(/^Tagged: +yes$/m);
-  // The title holds & and <, which the metadata must escape.
+  // The title holds &, < and >, which the metadata must escape.
   const metadata = tool('pdfinfo', '-meta', file);
-  expect(metadata).toContain('&amp; &lt;hijos>');
+  expect(metadata).toContain('&amp; &lt;hijos&gt;');
   expect(metadata).toContain('<pdfaid:part>3</pdfaid:part>');
   expect(metadata).toContain('<pdfaid:conformance>A</pdfaid:conformance>');
   const raw = readFileSync(file, 'latin1');

@@ -5,7 +5,14 @@ export type CameraSays = { taken?: string; orientation?: number };
 export async function readExif(bytes: Uint8Array): Promise<CameraSays | null> {
   try {
     const { default: exifr } = await import('exifr/dist/lite.esm.mjs');
-    const tags: unknown = await exifr.parse(bytes, { pick: ['DateTimeOriginal', 'Orientation'], reviveValues: false, translateValues: false });
+    // Tags named block by block: a list for all blocks makes the library's small build look into blocks that it does not have.
+    const tags: unknown = await exifr.parse(bytes, {
+      ifd0: { pick: ['Orientation'] },
+      exif: { pick: ['DateTimeOriginal'] },
+      gps: false,
+      reviveValues: false,
+      translateValues: false,
+    });
     if (typeof tags !== 'object' || tags === null) return null;
     const { DateTimeOriginal: taken, Orientation: orientation } = tags as Record<string, unknown>;
     const says: CameraSays = {};

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { lengthNm } from '../../measure/quantity.ts';
 import { Id } from '../entry.ts';
 
 /** What can be measured in this version. `overlap` is read at the dry fit while both edges show; `band-lap` on a laid band. */
@@ -6,7 +7,8 @@ export const MEASURES = ['overlap', 'band-lap', 'wet-film', 'flood-depth'] as co
 export const Measure = z.enum(MEASURES);
 export type Measure = z.infer<typeof Measure>;
 
-export const Decimal = z.string().check(z.regex(/^-?\d{1,12}(?:\.\d{1,9})?$/));
+/** Up to 8 digits before the point: in each unit below a length that whole nanometres hold exactly. */
+export const Decimal = z.string().check(z.regex(/^-?\d{1,8}(?:\.\d{1,9})?$/));
 export const Unit = z.enum(['in', 'mm', 'mil', 'um']);
 export type Unit = z.infer<typeof Unit>;
 
@@ -16,11 +18,15 @@ export const Quantity = z.looseObject({
   value: Decimal,
   unit: Unit,
   resolution: z.optional(Decimal),
+  // A span that is none must not pass for a value.
+  to: z.optional(z.never()),
 });
 export type Quantity = z.infer<typeof Quantity>;
 
-/** A comb reading: wet at `value`, dry at `to`. */
-export const Span = z.looseObject({ text: z.string().check(z.maxLength(200)), value: Decimal, to: Decimal, unit: Unit });
+/** A comb reading: wet at `value`, dry at `to`, the longer tooth. */
+export const Span = z
+  .looseObject({ text: z.string().check(z.maxLength(200)), value: Decimal, to: Decimal, unit: Unit })
+  .check(z.refine(({ value, to, unit }) => nm(value, unit) <= nm(to, unit)));
 export type Span = z.infer<typeof Span>;
 
 export const Reading = z.looseObject({
@@ -31,3 +37,9 @@ export const Reading = z.looseObject({
   how: z.enum(['tape', 'comb', 'typed']),
 });
 export type Reading = z.infer<typeof Reading>;
+
+/** Not a number for what its own check refuses, so that this one refuses it too. */
+function nm(value: string, unit: Unit): number {
+  const length = lengthNm(value, unit);
+  return length.ok ? length.value : NaN;
+}
