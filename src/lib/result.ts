@@ -8,8 +8,3 @@ export function ok<T>(value: T): { ok: true; value: T } {
 export function fail<F>(fault: F): { ok: false; fault: F } {
   return { ok: false, fault };
 }
-
-/** Makes a switch over a union fail to compile when a case is missing. */
-export function never(value: never): never {
-  throw new Error(`unhandled case: ${JSON.stringify(value)}`);
-}

@@ -14,7 +14,7 @@ async function reference(): Promise<(bytes: Uint8Array<ArrayBuffer>) => Promise<
     new Promise((resolve, reject) => {
       const tx = opening.result.transaction('blobs', 'readwrite', { durability: 'strict' });
       tx.oncomplete = () => resolve();
-      tx.onabort = () => reject(tx.error);
+      tx.onabort = () => reject(tx.error ?? new Error('aborted'));
       tx.objectStore('blobs').put(new Blob([bytes], { type: 'image/jpeg' }));
     });
 }

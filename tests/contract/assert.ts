@@ -21,5 +21,5 @@ export async function rejection(promise: Promise<unknown>): Promise<unknown> {
 }
 
 function shown(value: unknown): string {
-  return JSON.stringify(value, (_key, part: unknown) => (part instanceof Uint8Array ? `bytes ${[...part].join(' ')}` : part)) ?? 'undefined';
+  return JSON.stringify(value, (_key, part: unknown) => (part instanceof Uint8Array ? `bytes ${[...part].join(' ')}` : part));
 }

@@ -34,13 +34,14 @@ export async function transact<T>(
   work: (tx: WriteTx) => Promise<T>,
 ): Promise<{ result: T; after: Contents }> {
   const after = new Map(before);
-  let refusal: ShelfError | null = null;
+  const refusals: ShelfError[] = [];
   const ask = <A>(drawer: Drawer, request: () => A): Promise<A> => {
     try {
       if (!drawers.includes(drawer)) throw new RangeError(`${drawer}: not among the drawers of this transaction`);
       return Promise.resolve(request());
     } catch (cause) {
-      refusal = new ShelfError('failed', String(cause), cause);
+      const refusal = new ShelfError('failed', String(cause), cause);
+      refusals.push(refusal);
       const refused = Promise.reject<A>(refusal);
       refused.catch(() => undefined);
       return refused;
@@ -56,7 +57,8 @@ export async function transact<T>(
     delete: (drawer, key) => ask(drawer, () => void after.delete(address(drawer, key))),
   });
   // A refusal that `work` overlooked must not keep the rest.
-  if (refusal !== null) throw refusal;
+  const [first] = refusals;
+  if (first !== undefined) throw first;
   return { result, after };
 }
 

@@ -25,7 +25,8 @@ export interface PdfInput {
 /**
  * The PDF of a worded record: PDF 1.7, tagged, fonts embedded, with the marks of PDF/A-3a (conformance itself is not proven
  * here) and the log attached. The same input gives the same bytes in a browser's worker and in Node, which is why nothing is
- * compressed (their deflate differs) and every date is an argument.
+ * compressed (their deflate differs) and every date is an argument. The library's browser build is a package export that takes
+ * Uint8Array, so a bundler finds it by itself and a worker needs no stand-in for Node's Buffer.
  */
 export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc }: PdfInput): Promise<Uint8Array<ArrayBuffer>> {
   const built = new Date(builtUtc);

@@ -40,7 +40,7 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
   const bandRow = layers.findIndex((one) => one.layer === 'bands');
   const floorTop = solids.filter(hasFloor).reduce((y, { layer }) => y - STRATA[layer].thickness, height);
   const level = floorTop - WATER;
-  const step = Math.min(ROW, (level - TOP - 28) / Math.max(1, layers.length - 1));
+  const step = Math.min(ROW, (level - TOP - 36) / Math.max(1, layers.length - 1));
   const rowY = (i: number) => TOP + 14 + i * step;
   const strata = placed(solids, width, height, bandRow < 0 ? TOP : rowY(bandRow) - 17);
   const inner = strata.reduce((x, one) => Math.max(x, ...(one.legs.wall ? one.wall.map(([px]) => px) : [0])), 0);

@@ -74,7 +74,7 @@ export function speaker(document: RecordDocument, locale: Locale) {
   };
 }
 
-/** A value or a time of day that must not be broken at the end of a line. Printed, its spaces are plain ones again. */
+/** A value, a time of day or a duration that must not be broken at the end of a line. Printed, its spaces are plain ones again. */
 function glued(text: string): string {
   return text.replaceAll(' ', '\u00a0');
 }
@@ -90,7 +90,7 @@ const YEAR_MIN = 525_600;
 /** Time between two moments, or null when a clock moved in between leaves none to tell. */
 function duration(from: Moment, to: Moment, locale: Locale): string | null {
   const minutes = (Date.parse(to.utc) - Date.parse(from.utc)) / 60_000;
-  return minutes < 0 || minutes > YEAR_MIN ? null : durationText(minutes, locale);
+  return minutes < 0 || minutes > YEAR_MIN ? null : glued(durationText(minutes, locale));
 }
 
 /** A, B ... Z, AA, AB ... for the chains of a record. */

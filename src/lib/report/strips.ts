@@ -53,7 +53,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
 const TITLE_LINES = 10;
 
 function titleStrips({ text, under, aside }: Extract<Block, { block: 'title' }>, width: number, parent: Tag, measure: Measure): Strip[] {
-  const asideWidth = 150;
+  const asideWidth = 172;
   const mainWidth = width - asideWidth - COLUMN_GAP;
   const title = textOps([text], 0, 0, { face: 'strong', size: TITLE_PT }, tag(parent, 'H1'));
   const asideLines = aside.flatMap((said) => wrap(said, 'text', ASIDE_PT, asideWidth, measure));

@@ -175,13 +175,13 @@ function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
     block: 'table',
     columns: [
       head('', 9),
-      head(m.record_col_layer({}, { locale }), 72),
-      head(m.record_col_date({}, { locale }), 74),
-      head(m.record_col_by({}, { locale }), 62),
-      head(m.record_col_proof({}, { locale }), 34),
-      head(m.record_col_worst({}, { locale }), 82),
+      head(m.record_col_layer({}, { locale }), 68),
+      head(m.record_col_date({}, { locale }), 72),
+      head(m.record_col_by({}, { locale }), 60),
+      head(m.record_col_proof({}, { locale }), 40),
+      head(m.record_col_worst({}, { locale }), 80),
       head(m.record_col_source({}, { locale }), 72),
-      head(m.record_col_state({}, { locale }), 70),
+      head(m.record_col_state({}, { locale }), 76),
     ],
     rows: layers.map((layer, i) => {
       const worst = readings.find((reading) => reading.id === layer.worst);
@@ -190,7 +190,7 @@ function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
         { text: String(i + 1), strong: true },
         { text: say.layer(layer.layer), strong: true },
         { text: layer.first === null || layer.last === null ? '' : days(layer.first, layer.last, say) },
-        { text: layer.by.map(say.person).join(', ') },
+        { text: layer.by.map(say.person).join('\n') },
         { text: m.record_proof_of({ shown: layer.shown, owed: layer.owed }, { locale }) },
         { text: worst === undefined ? '' : [say.value(worst), ...(limit === null ? [] : [say.bounds(limit)])].join('\n') },
         { text: limit === null ? '' : say.source(limit) },

@@ -85,7 +85,7 @@ function factText(line: RecordLine, document: RecordDocument, say: Speaker): str
     case 'shot': {
       const shot = find(document.shots, line.id);
       if (shot === undefined) return '';
-      return `${m.record_photo_number({ number: say.photo(shot.id) }, { locale })}. ${sentence(say.surface(shot.surface))} ${shot.type}, ${shot.bytes} B.`;
+      return `${m.record_photo_number({ number: say.photo(shot.id) }, { locale })}. ${sentence(say.surface(shot.surface))}`;
     }
     case 'reading': {
       const reading = find(document.readings, line.id);

@@ -6,7 +6,7 @@ import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { LayerView } from '#lib/ui/section/layer-view.ts';
 import { LAYER, OWED, VERDICT } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { saidText } from '#lib/words/said.ts';
+import { saidText } from '#lib/words/number.ts';
 import { clockText } from '#lib/words/time.ts';
 
 type Lang = 'en' | 'es';

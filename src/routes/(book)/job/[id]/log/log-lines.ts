@@ -5,7 +5,7 @@ import { known, type Kind } from '#lib/record/kinds.ts';
 import { FROM, MEASURE, PLACE, STEP, SYSTEM, VERDICT } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
-import { saidText } from '#lib/words/said.ts';
+import { saidText } from '#lib/words/number.ts';
 
 type Lang = 'en' | 'es';
 
