@@ -2,6 +2,7 @@ import type { Download, Locator, Page } from '@playwright/test';
 import type { Place, System } from '#lib/job/systems.ts';
 import type { Step } from '#lib/record/kinds.ts';
 import type { Measure } from '#lib/record/kinds/reading.ts';
+import { STRIP, xOf } from '#lib/ui/reading/ruler.ts';
 import { MEASURE, PLACE, SOURCE, STEP, SYSTEM } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
 
@@ -214,17 +215,17 @@ export class Site {
     await this.link(this.say(m.reading)).click();
   }
 
-  /** Touches the last wet tooth of the comb. */
+  /** Touches the last wet tooth, such as `22 mil`. */
   async touchTooth(tooth: string): Promise<void> {
     await this.button(tooth).click();
   }
 
-  /** Touches a key for whole inches, then the graduation on the strip. */
+  /** Touches a key for the whole inches, then the graduation on the strip. */
   async touchInches(inches: number, sixteenths: number): Promise<void> {
     await this.button(String(inches)).click();
-    const strip = this.page.getByRole('slider', { name: this.say(m.pad_strip) });
+    const strip = this.page.getByRole('slider', { name: this.say(m.pad_sixteenths) });
     const { width, height } = (await strip.boundingBox())!;
-    await strip.click({ position: { x: (width * (sixteenths + 0.3)) / 16.6, y: height / 2 } });
+    await strip.click({ position: { x: (xOf(sixteenths) / STRIP.width) * width, y: height / 2 } });
   }
 
   /** Keeps what the pad says and waits for "Saved". */

@@ -176,11 +176,11 @@ test('the whole job without network, the browser killed in the middle, to a reco
       await site.shoot('Back wall');
       await site.shoot('Shower floor');
       await site.openPad();
-      await site.touchTooth('22');
+      await site.touchTooth('22 mil');
       await says('Within');
       await says('20 mil to 26 mil');
       await site.saveReading('22–24 mil', 'Back wall');
-      await site.touchTooth('26');
+      await site.touchTooth('26 mil');
       await says('Not proven');
       await site.saveReading('26–28 mil', 'Shower floor');
       await site.link('Back').click();

@@ -1,4 +1,3 @@
 declare module 'exifr/dist/lite.esm.mjs' {
-  import exifr from 'exifr';
-  export default exifr;
+  export { default } from 'exifr';
 }
