@@ -215,8 +215,13 @@ export class Site {
     await this.link(this.say(m.reading)).click();
   }
 
-  /** Touches the last wet tooth, such as `22 mil`. */
+  /** Turns the comb to the side of a tooth, such as `22 mil`, and touches it as the last wet one. */
   async touchTooth(tooth: string): Promise<void> {
+    const turn = this.button(this.say(m.pad_turn_comb));
+    await turn.waitFor();
+    while (!(await this.button(tooth).isVisible())) await turn.click();
+    // A comb has more sides than a screen: it is turned until the tooth comes up.
+    for (let turns = 0; turns < 6 && !(await this.button(tooth).isVisible()); turns++) await this.button('Turn the comb').click();
     await this.button(tooth).click();
   }
 
