@@ -10,6 +10,8 @@ const NEEDED = {
   chromium: chromiumPath,
   qpdf: () => onPath('qpdf'),
   'poppler-utils': () => onPath('pdfdetach'),
+  unzip: () => onPath('unzip'),
+  python3: () => onPath('python3'),
 };
 
 /**

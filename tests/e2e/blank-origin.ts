@@ -15,7 +15,7 @@ export async function serveBlank(entry: string): Promise<BlankOrigin> {
   const built = await build({
     root,
     configFile: false,
-    logLevel: 'warn',
+    logLevel: 'silent',
     publicDir: false,
     build: { write: false, minify: false, target: 'es2022', lib: { entry: `${root}tests/${entry}`, formats: ['es'], fileName: 'entry' } },
   });

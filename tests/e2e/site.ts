@@ -36,18 +36,18 @@ export interface PickedFile {
 /** The site as a person uses it: finds things by what they are called, and waits for what the page says. */
 export class Site {
   readonly page: Page;
-  readonly #locale: { readonly locale: Lang };
+  readonly lang: Lang;
   /** Called each time the page has let the person know that something is saved. */
   onSaved: () => Promise<void> = async () => undefined;
 
   constructor(page: Page, lang: Lang = 'en') {
     this.page = page;
-    this.#locale = { locale: lang };
+    this.lang = lang;
   }
 
   /** The words of a message in the language this person reads. */
   say<Facts extends object>(message: (facts: Facts, options: { locale: Lang }) => string, facts: Facts = {} as Facts): string {
-    return message(facts, this.#locale);
+    return message(facts, { locale: this.lang });
   }
 
   // ---- what there is to touch
@@ -71,9 +71,10 @@ export class Site {
 
   // ---- the first page and the settings
 
+  /** Opens the first page and waits until it has read what is on the phone. */
   async openJobs(): Promise<void> {
     await this.page.goto('/');
-    await this.page.getByRole('link', { name: this.say(m.new_job), exact: true }).waitFor();
+    await this.page.getByText(this.say(m.no_job_yet)).or(this.page.getByRole('listitem')).or(this.page.getByRole('alert')).first().waitFor();
   }
 
   /** Waits until the page says that it works without network. */
@@ -271,5 +272,25 @@ export class Site {
   async check(archive: PickedFile | string): Promise<string | null> {
     await this.page.getByLabel(this.say(m.check_choose)).setInputFiles(archive);
     return this.page.getByTestId('verdict').getAttribute('data-verdict');
+  }
+
+  // ---- what befalls a phone
+
+  /** The person refuses the camera in the browser's own dialog. */
+  async refuseCamera(): Promise<void> {
+    const context = this.page.context();
+    const { targetInfo } = await (await context.newCDPSession(this.page)).send('Target.getTargetInfo');
+    await (await context.browser()!.newBrowserCDPSession()).send('Browser.setPermission', {
+      permission: { name: 'camera' },
+      setting: 'denied',
+      origin: new URL(this.page.url()).origin,
+      browserContextId: targetInfo.browserContextId!,
+    });
+  }
+
+  /** The browser clears the store of the page while it is open. */
+  async clearStore(): Promise<void> {
+    const session = await this.page.context().newCDPSession(this.page);
+    await session.send('Storage.clearDataForOrigin', { origin: new URL(this.page.url()).origin, storageTypes: 'indexeddb' });
   }
 }

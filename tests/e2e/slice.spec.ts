@@ -12,7 +12,7 @@ import { ROOT } from '../../src/cli/ready.mjs';
 import { CAMERA_FLAGS, makeFilm, photographs } from './film.ts';
 import { startKillable, type Killable } from './killable.ts';
 import { Site, type PickedFile } from './site.ts';
-import { entriesOf, readStored, type Stored } from './stored.ts';
+import { entriesOf, readStored, shotsOf, type Stored } from './stored.ts';
 
 const run = promisify(execFile);
 
@@ -40,10 +40,7 @@ class Acknowledged {
 
 /** Photos that entries name and that are not there, byte for byte. */
 function unbacked(stored: Stored): string[] {
-  return entriesOf(stored)
-    .map(known)
-    .flatMap((view) => (view.kind === 'shot' ? [view.data.picture.sha256] : []))
-    .filter((sha256) => stored.blobs[sha256] !== sha256);
+  return shotsOf(stored).filter((sha256) => stored.blobs[sha256] !== sha256);
 }
 
 const SAID_IN_RECORD = [

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { readEntry, type Entry } from '#lib/record/entry.ts';
+import { known } from '#lib/record/kinds.ts';
 
 /** What the phone's store holds, read past the app. */
 export interface Stored {
@@ -49,4 +50,26 @@ export function entriesOf({ raws }: Stored): Entry[] {
     if (!read.ok) throw new Error(JSON.stringify(read.fault));
     return read.value;
   });
+}
+
+/** SHA-256 of the photo of each shot, in order. */
+export function shotsOf(stored: Stored): string[] {
+  return entriesOf(stored)
+    .map(known)
+    .flatMap((view) => (view.kind === 'shot' ? [view.data.picture.sha256] : []));
+}
+
+/** A draft as it lies on the disk of the phone, as JSON; null when there is none. */
+export async function readDraft(page: Page, key: readonly string[]): Promise<string> {
+  return page.evaluate(async (wanted) => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const request = indexedDB.open('layerbook');
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error ?? new Error('no answer'));
+    });
+    const request = db.transaction('drafts').objectStore('drafts').get([...wanted]);
+    await new Promise((answered) => (request.onsuccess = answered));
+    db.close();
+    return JSON.stringify(request.result ?? null);
+  }, key);
 }

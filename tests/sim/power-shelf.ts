@@ -80,7 +80,9 @@ export class Disk {
     return this.#starts;
   }
 
-  inTurn<T>(task: () => Promise<T>): Promise<T> {
+  /** Transactions of all pages run one at a time; those of a page started at an earlier `start` never run. */
+  inTurn<T>(start: number, task: () => Promise<T>): Promise<T> {
+    if (start !== this.#starts) return NEVER;
     const turn = this.#queue.then(task);
     this.#queue = turn.catch(() => undefined);
     return turn;
@@ -103,12 +105,12 @@ export class PowerShelf implements Shelf {
 
   async read<T>(drawers: readonly Drawer[], work: (tx: ReadTx) => Promise<T>): Promise<T> {
     await this.#pause();
-    return this.#disk.inTurn(async () => (await this.#transact(drawers, work)).result);
+    return this.#disk.inTurn(this.#start, async () => (await this.#transact(drawers, work)).result);
   }
 
   async write<T>(drawers: readonly Drawer[], work: (tx: WriteTx) => Promise<T>): Promise<T> {
     await this.#pause();
-    return this.#disk.inTurn(async () => {
+    return this.#disk.inTurn(this.#start, async () => {
       const { result, after } = await this.#transact(drawers, work);
       await this.#operation();
       this.#disk.commit(after);

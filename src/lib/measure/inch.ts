@@ -35,7 +35,9 @@ export function inchText(sixteenths: number): string {
 export function inchDecimal(sixteenths: number): string {
   if (!Number.isSafeInteger(sixteenths)) throw new RangeError(`sixteenths: expected a whole number, got ${sixteenths}`);
   const size = Math.abs(sixteenths);
-  const rest = String((size % 16) * 625).padStart(4, '0').replace(/0+$/, '');
+  const rest = String((size % 16) * 625)
+    .padStart(4, '0')
+    .replace(/0+$/, '');
   return `${sixteenths < 0 ? '-' : ''}${Math.floor(size / 16)}${rest === '' ? '' : `.${rest}`}`;
 }
 

@@ -13,6 +13,13 @@ export interface Media {
 const END_OF_IMAGE = [0xff, 0xd9] as const;
 /** The type of a PNG's last chunk, in ASCII. */
 const IEND = [0x49, 0x45, 0x4e, 0x44] as const;
+/** Beyond this a picture is kept but never opened on a phone: decoded it takes 4 bytes a pixel, and 256 MB already end many a page. */
+const SHOWN_PIXELS_MAX = 64_000_000;
+
+export function isTooLargeToShow({ width, height }: Media): boolean {
+  return width !== null && height !== null && width * height > SHOWN_PIXELS_MAX;
+}
+
 const HEIC_BRANDS = new Set(['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1']);
 
 /** What a file is, by magic bytes and header (JPEG ITU T.81, PNG RFC 2083, WebP RFC 9649, HEIF ISO/IEC 23008-12), or null. */
@@ -21,7 +28,12 @@ export function sniff(bytes: Uint8Array): Media | null {
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return jpeg(bytes);
   if (ascii(bytes, 0, 8) === '\x89PNG\r\n\x1a\n') {
     const sized = bytes.length >= 24;
-    return { type: 'image/png', width: sized ? u32(bytes, 16) : null, height: sized ? u32(bytes, 20) : null, whole: holds(bytes, 24, IEND) };
+    return {
+      type: 'image/png',
+      width: sized ? u32(bytes, 16) : null,
+      height: sized ? u32(bytes, 20) : null,
+      whole: holds(bytes, 24, IEND),
+    };
   }
   if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') {
     // The size in the header counts what follows it, lowest byte first.

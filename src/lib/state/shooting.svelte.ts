@@ -2,15 +2,12 @@ import { digestHex } from '#lib/device/capture/digest.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
 import type { KeepFault } from '#lib/record/book.ts';
 import type { Draft, Shot } from '#lib/record/kinds.ts';
-import { sniff, type Media } from '#lib/record/media.ts';
+import { isTooLargeToShow, sniff, type Media } from '#lib/record/media.ts';
 import type { OpenJob } from './job.svelte.ts';
-
-/** Beyond this a picture is kept but not opened on the phone: decoding it would end the page (about 480 MB at 4 bytes a pixel). */
-const SHOWN_PIXELS_MAX = 120_000_000;
 
 /** What can be said of one picture. `saved` may carry a remark: kept all the same, but something about it is worth knowing. */
 export type ShotNews =
-  | { code: 'saved'; utc: string; offsetMin: number; remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | null }
+  | { code: 'saved'; utc: string; offsetMin: number; remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | 'clock-moved' | null }
   | { code: 'refused'; why: 'not-an-image' | 'empty-file' }
   | { code: 'not-saved'; fault: KeepFault };
 
@@ -96,13 +93,14 @@ export class Shooting {
       return { code: 'not-saved', fault: done.fault };
     }
     const { utc, offsetMin } = done.value.at(-1)!.body.times;
-    return { code: 'saved', utc, offsetMin, remark: remark(media) };
+    const clockMoved = done.value.some((entry) => entry.body.kind === 'clock-jump');
+    return { code: 'saved', utc, offsetMin, remark: remark(media) ?? (clockMoved ? 'clock-moved' : null) };
   }
 }
 
 function remark(media: Media) {
   if (!media.whole) return 'truncated-image';
-  if (media.width !== null && media.height !== null && media.width * media.height > SHOWN_PIXELS_MAX) return 'too-many-pixels';
+  if (isTooLargeToShow(media)) return 'too-many-pixels';
   // Whether HEIC can be shown is the browser's affair; the picture tries, and this says why it may stay blank.
   return media.type === 'image/heic' ? 'heic-not-shown' : null;
 }

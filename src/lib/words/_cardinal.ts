@@ -4,7 +4,9 @@ import type { Locale } from './compiled/runtime.js';
 export type Form = 'alone' | 'masculine' | 'feminine';
 
 const EN_SMALL =
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(' ');
+  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(
+    ' ',
+  );
 const EN_TENS = ', ,twenty,thirty,forty,fifty,sixty,seventy,eighty,ninety'.split(',');
 
 const ES_SMALL = (

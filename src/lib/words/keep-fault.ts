@@ -13,10 +13,15 @@ export function storeFaultText(why: keyof typeof STORE_SAYS): string {
   return STORE_SAYS[why]();
 }
 
+type KeepFault = { code: 'head-moved' } | { code: 'not-saved'; why: keyof typeof STORE_SAYS } | { code: 'read-back' };
+
+/** The code of the message: `not-saved-full`, `read-back`. */
+export function keepFaultCode(fault: KeepFault): string {
+  return fault.code === 'not-saved' ? `not-saved-${fault.why}` : fault.code;
+}
+
 /** What to say when entries were not saved. */
-export function keepFaultText(
-  fault: { code: 'head-moved' } | { code: 'not-saved'; why: keyof typeof STORE_SAYS } | { code: 'read-back' },
-): string {
+export function keepFaultText(fault: KeepFault): string {
   if (fault.code === 'head-moved') return m.fault_chain_moved();
   return fault.code === 'read-back' ? m.fault_read_back() : storeFaultText(fault.why);
 }

@@ -4,7 +4,8 @@ import type { Locale } from './compiled/runtime.js';
 /** An instant as the clock on the wall showed it where it was captured. The zone of the machine that reads it plays no part. */
 function onTheWall(utc: string, offsetMin: number): Date {
   const ms = Date.parse(utc);
-  if (Number.isNaN(ms) || !Number.isSafeInteger(offsetMin)) throw new RangeError(`time: expected an instant and whole minutes, got "${utc}", ${offsetMin}`);
+  if (Number.isNaN(ms) || !Number.isSafeInteger(offsetMin))
+    throw new RangeError(`time: expected an instant and whole minutes, got "${utc}", ${offsetMin}`);
   return new Date(ms + offsetMin * 60_000);
 }
 

@@ -1,3 +1,8 @@
+import { isTooLargeToShow, sniff } from '#lib/record/media.ts';
+
+/** The frame header stands within this, after tags, a colour profile and an embedded preview. */
+const HEADER_BYTES = 1_000_000;
+
 /** A picture made smaller, upright and without tags. */
 export interface Shrunk {
   readonly jpeg: Blob;
@@ -6,10 +11,13 @@ export interface Shrunk {
 }
 
 /**
- * Decodes a picture (orientation tag applied) and encodes it as JPEG with its long side at most `longSidePx`; null when this browser cannot decode it.
+ * Decodes a picture (orientation tag applied) and encodes it as JPEG with its long side at most `longSidePx`; null when this browser cannot
+ * decode it, or should not.
  * Worker scope only: one picture at a time, and the bitmap and canvas are given back at once, since phones count them.
  */
 export async function shrink(picture: Blob, longSidePx: number, quality: number): Promise<Shrunk | null> {
+  const media = sniff(new Uint8Array(await picture.slice(0, HEADER_BYTES).arrayBuffer()));
+  if (media === null || isTooLargeToShow(media)) return null;
   const bitmap = await createImageBitmap(picture, { imageOrientation: 'from-image' }).catch(() => null);
   if (bitmap === null) return null;
   const scale = Math.min(1, longSidePx / Math.max(bitmap.width, bitmap.height));

@@ -129,6 +129,7 @@ test('whatever is typed becomes entries that can be sealed and read, or faults',
   const limits = fc.array(fc.record({ what: fc.constantFrom(...MEASURES), min: text, max: text, sourceKind: fc.constant('crew' as const), sourceText: text }), { maxLength: 3 });
   const surfaces = fc.array(text.map((name) => wall(name)), { minLength: 1, maxLength: 3 });
   const form = fc.record({ name: text, address: text, person: text, units: fc.constantFrom('in' as const, 'mm' as const), surfaces, limits });
+  let good = 0;
   fc.assert(
     fc.property(form, (typed) => {
       const made = drafts(typed);
@@ -138,7 +139,10 @@ test('whatever is typed becomes entries that can be sealed and read, or faults',
       }
       const entries = chain('a', made.value.map(({ kind, data }) => ({ kind, data: JSON.parse(canonicalText(data)) as object })));
       expect(entries.map((entry) => known(entry).kind)).toEqual(made.value.map(({ kind }) => kind));
+      good += 1;
     }),
     { seed: 20260302, numRuns: 500 },
   );
+  // Enough of them must have come through for the promise to mean something.
+  expect(good).toBeGreaterThan(50);
 });

@@ -19,16 +19,26 @@ const anyLayers = fc
 
 /** Shoelace formula. */
 function area(points: readonly Point[]): number {
-  return Math.abs(points.reduce((sum, { x, y }, i) => sum + x * points[(i + 1) % points.length]!.y - points[(i + 1) % points.length]!.x * y, 0)) / 2;
+  return (
+    Math.abs(
+      points.reduce((sum, { x, y }, i) => sum + x * points[(i + 1) % points.length]!.y - points[(i + 1) % points.length]!.x * y, 0),
+    ) / 2
+  );
 }
 
 test('no point of any layer lies outside the drawing', () => {
   fc.assert(
     fc.property(anyLayers, fc.integer({ min: 320, max: 560 }), fc.integer({ min: 480, max: 1200 }), (layers, width, height) => {
       for (const stratum of strata(input(layers, { width, height, band: { wallTop: height * 0.3, floorEnd: width * 0.62 } }))) {
-        const points = [stratum.outline, ...stratum.beds.map((bed) => bed.points), ...[...stratum.wall, ...stratum.floor].map((cell) => cell.points)].flat();
+        const points = [
+          stratum.outline,
+          ...stratum.beds.map((bed) => bed.points),
+          ...[...stratum.wall, ...stratum.floor].map((cell) => cell.points),
+        ].flat();
         const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
-        expect(points.length === 0 || (Math.min(...xs) >= 0 && Math.max(...xs) <= width && Math.min(...ys) >= 0 && Math.max(...ys) <= height)).toBe(true);
+        expect(
+          points.length === 0 || (Math.min(...xs) >= 0 && Math.max(...xs) <= width && Math.min(...ys) >= 0 && Math.max(...ys) <= height),
+        ).toBe(true);
       }
     }),
     { seed: 20251014, numRuns: 200 },
@@ -40,6 +50,20 @@ test('the beds of a layer fill its outline, without gap or overlap', () => {
     fc.property(anyLayers, (layers) => {
       for (const { outline, beds } of strata(input(layers))) {
         expect(beds.reduce((sum, bed) => sum + area(bed.points), 0)).toBeCloseTo(area(outline), 3);
+      }
+    }),
+    { seed: 20251014, numRuns: 200 },
+  );
+});
+
+test('a hatch is drawn within its bed, each piece once, and only where a step is left plain is there less of it', () => {
+  fc.assert(
+    fc.property(anyLayers, (layers) => {
+      for (const bed of strata(input(layers)).flatMap(({ beds }) => beds)) {
+        const plain = area(bed.points) - bed.hatched.reduce((sum, piece) => sum + area(piece.points), 0);
+        expect(plain).toBeGreaterThan(-0.01);
+        if (bed.hatched.length === 1) expect(plain).toBeLessThan(0.01);
+        expect(new Set(bed.hatched.map(({ v }) => v)).size).toBe(bed.hatched.length);
       }
     }),
     { seed: 20251014, numRuns: 200 },
@@ -133,7 +157,8 @@ test('a leader runs level to a row beside its gap, and bends once to any other',
 });
 
 test('up to eight cells name each gap; more show one mark for a run, with its count', () => {
-  const cells = (letters: string) => [...letters].map((one, i) => ({ from: i * 30, to: i * 30 + 30, face: 500, letter: one === '.' ? null : one }));
+  const cells = (letters: string) =>
+    [...letters].map((one, i) => ({ from: i * 30, to: i * 30 + 30, face: 500, letter: one === '.' ? null : one }));
   expect(floorKeys(cells('a.b..c')).map(({ x, text }) => [x, text])).toEqual([
     [15, 'a'],
     [75, 'b'],

@@ -1,4 +1,4 @@
-import { decimalMark, quantityText, readBack, spanText, type SaidUnit } from '#lib/words/number.ts';
+import { decimalMark, quantityText, readBack, saidText, spanText, type SaidUnit } from '#lib/words/number.ts';
 import { expect, test } from 'vitest';
 
 test.each<[value: string, unit: SaidUnit, en: string, es: string]>([
@@ -55,6 +55,12 @@ test('a comb reading is said back tooth by tooth, unit in full', () => {
   const said = { value: '26', to: '28', unit: 'mil' } as const;
   expect(readBack(said, 'en')).toBe('Wet at twenty-six, dry at twenty-eight thousandths of an inch.');
   expect(readBack(said, 'es')).toBe('Mojado en veintiséis, seco en veintiocho milésimas de pulgada.');
+});
+
+test('a kept reading is written as what it is; what a newer version put into `to` is not guessed at', () => {
+  expect(saidText({ value: '26', to: '28', unit: 'mil' }, 'en')).toBe('26–28 mil');
+  expect(saidText({ value: '2.6875', unit: 'in' }, 'en')).toBe('2 11/16 in');
+  expect(saidText({ value: '3', unit: 'in', to: { later: true } }, 'en')).toBe('3 in');
 });
 
 test('the keypad has the mark of its language', () => {

@@ -78,7 +78,11 @@ export function strata(input: StrataInput): Stratum[] {
   });
 }
 
-function layStratum({ layer, wall, floor }: StrataInput['layers'][number], before: Room, input: StrataInput): { stratum: Stratum; after: Room } {
+function layStratum(
+  { layer, wall, floor }: StrataInput['layers'][number],
+  before: Room,
+  input: StrataInput,
+): { stratum: Stratum; after: Room } {
   // Water stands on the floor against whatever the wall shows.
   const has = { wall: wall > 0 && layer !== 'flood', floor: floor > 0 };
   const legs = (['wall', 'floor'] as const).filter((leg) => has[leg]);
@@ -90,7 +94,9 @@ function layStratum({ layer, wall, floor }: StrataInput['layers'][number], befor
     stages.push({ wall: next('wall'), floor: next('floor') });
   }
   const after = stages.at(-1)!;
-  const stripOf = (before: Room, after: Room) => (leg: Leg): Strip => ({ leg, before, after, end: end[leg], height: input.height });
+  const stripOf =
+    (before: Room, after: Room) =>
+    (leg: Leg): Strip => ({ leg, before, after, end: end[leg], height: input.height });
   const leaf = stripOf(before, after);
   const beds = BEDS_OF[layer].flatMap((material, i) =>
     legs.map((leg): Bed => {
@@ -177,14 +183,13 @@ function stripPoints(strip: Strip): Point[] {
   return cut(strip, corner(strip), strip.end);
 }
 
-/** The parts of a strip that lie straight: a hatch is not bent over a step, the step is left plain. */
+/** The parts of a strip that lie straight: a hatch is not bent over a step, the step is left plain. Water has no step to follow. */
 function straightPieces(strip: Strip): Bed['hatched'] {
   const outer = strip.before[strip.leg];
   const inner = strip.after[strip.leg];
-  if (outer.near === outer.far) return [{ points: stripPoints(strip), v: outer.near }];
-  const step = inner.near === inner.far ? outer : inner;
-  const low = Math.min(outer.from, step.from);
-  const high = Math.max(outer.to, step.to);
+  if (outer.near === outer.far || inner.near === inner.far) return [{ points: stripPoints(strip), v: outer.near }];
+  const low = Math.min(outer.from, inner.from);
+  const high = Math.max(outer.to, inner.to);
   return [
     { points: cut(strip, corner(strip), low), v: outer.near },
     { points: cut(strip, { outer: high, inner: high }, strip.end), v: outer.far },

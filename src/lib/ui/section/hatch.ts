@@ -14,7 +14,15 @@ export function hatch(material: Material, t: number): Hatch {
   switch (material) {
     case 'board': {
       const [a, b] = [at(0.3), at(0.72)];
-      return tile(22, t, [{ d: `M2 ${a}h8M13 ${b}h8`, pen: 1.2 }], [{ x: 15.5, y: a }, { x: 5, y: b }]);
+      return tile(
+        22,
+        t,
+        [{ d: `M2 ${a}h8M13 ${b}h8`, pen: 1.2 }],
+        [
+          { x: 15.5, y: a },
+          { x: 5, y: b },
+        ],
+      );
     }
     case 'mortar': {
       // The combed bed: ridges and valleys of the notched trowel.

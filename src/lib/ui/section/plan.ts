@@ -61,7 +61,11 @@ export function measures(layers: readonly LayerView[], width: number): Measures 
 /** The letter of each owed item of the open layer, in the order of its rows; none before the layer is begun. */
 export function letters(layer: LayerView): ReadonlyMap<string, string> {
   if (!layer.open || layer.stand === 'not-begun') return new Map();
-  return new Map(listed(layer).filter((item) => !item.shown).map((item, i) => [item.key, letter(i)]));
+  return new Map(
+    listed(layer)
+      .filter((item) => !item.shown)
+      .map((item, i) => [item.key, letter(i)]),
+  );
 }
 
 /** The whole drawing. `rowY` gives the middle of a layer's or an item's row by its key, as measured on the page. */
@@ -79,7 +83,8 @@ export function planSection(
   const water = drawn.find(({ layer }) => layer === 'flood')?.sides.floor ?? null;
   const waterY = water === null ? null : height - water.inner.near;
   const open = planned.find(({ view }) => view.open);
-  const boxes = open === undefined ? [] : keys(open, (open.view.layer === 'flood' ? (waterY ?? top) : top) - KEY_BOX.above - KEY_BOX.size / 2);
+  const boxes =
+    open === undefined ? [] : keys(open, (open.view.layer === 'flood' ? (waterY ?? top) : top) - KEY_BOX.above - KEY_BOX.size / 2);
   const onFloorOnly = planned.filter(({ stratum }) => stratum.sides.wall === null);
   const layerLeaders = planned.flatMap((one) => {
     const row = { x: labelX, y: rowY(one.view.layer) };
@@ -87,7 +92,12 @@ export function planSection(
     const bend = row.x - 9 * (onFloorOnly.length - onFloorOnly.indexOf(one));
     return layerLeader(one, row, one === planned.at(-1), bend, height);
   });
-  return { layers: planned, leaders: [...layerLeaders, ...(open === undefined ? [] : callLeaders(open, labelX, rowY))], keys: boxes, waterY };
+  return {
+    layers: planned,
+    leaders: [...layerLeaders, ...(open === undefined ? [] : callLeaders(open, labelX, rowY))],
+    keys: boxes,
+    waterY,
+  };
 }
 
 function legs({ layer, items }: LayerView) {
@@ -133,6 +143,8 @@ function callLeaders({ calls }: PlannedLayer, labelX: number, rowY: (key: string
 
 function keys({ view, stratum, calls }: PlannedLayer, y: number): Plan['keys'] {
   const letter = letters(view);
-  const owed = new Map(calls.filter(({ leg, kind }) => leg === 'floor' && kind === 'owed').map(({ cell, key }) => [cell, letter.get(key) ?? null]));
+  const owed = new Map(
+    calls.filter(({ leg, kind }) => leg === 'floor' && kind === 'owed').map(({ cell, key }) => [cell, letter.get(key) ?? null]),
+  );
   return floorKeys(stratum.floor.map((cell) => ({ ...cell, letter: owed.get(cell) ?? null }))).map((key) => ({ ...key, y }));
 }

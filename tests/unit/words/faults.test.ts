@@ -1,0 +1,57 @@
+import type { SetupFault } from '#lib/job/setup.ts';
+import type { KeepFault } from '#lib/record/book.ts';
+import type { ShelfFaultCode } from '#lib/record/shelf.ts';
+import { overwriteGetLocale } from '#lib/words/compiled/runtime.js';
+import { keepFaultText, storeFaultText } from '#lib/words/keep-fault.ts';
+import { setupFaultText } from '#lib/words/setup-fault.ts';
+import { afterAll, expect, test } from 'vitest';
+
+let locale: 'en' | 'es' = 'en';
+overwriteGetLocale(() => locale);
+afterAll(() => overwriteGetLocale(() => 'en'));
+
+const inBoth = (say: () => string) =>
+  (['en', 'es'] as const).map((one) => {
+    locale = one;
+    return say();
+  });
+
+/** One of each: the compiler wants a new code here. */
+const SETUP: Record<SetupFault['code'], true> = {
+  empty: true,
+  'too-long': true,
+  'no-surface': true,
+  'same-name': true,
+  'not-a-length': true,
+  'max-below-min': true,
+  'no-source': true,
+  'too-large': true,
+};
+const STORE: Record<ShelfFaultCode, true> = { full: true, gone: true, blocked: true, newer: true, failed: true };
+const keep: Record<KeepFault['code'], KeepFault> = {
+  'head-moved': { code: 'head-moved', head: null },
+  'not-saved': { code: 'not-saved', why: 'full', detail: '' },
+  'read-back': { code: 'read-back', detail: '' },
+};
+
+const SAID: [what: string, say: (code: string) => string, codes: string[]][] = [
+  ['a field of the form', (code) => setupFaultText(code as SetupFault['code']), Object.keys(SETUP)],
+  ['the store', (code) => storeFaultText(code as ShelfFaultCode), Object.keys(STORE)],
+  ['keeping entries', (code) => keepFaultText(keep[code as KeepFault['code']]), Object.keys(keep)],
+];
+
+test.each(SAID)('what is wrong with %s is said in sentences of its own, in both languages', (_, say, codes) => {
+  const texts = codes.map((code) => inBoth(() => say(code)));
+  for (const [en, es] of texts) expect(en).not.toBe(es);
+  for (const text of texts.flat()) expect(text).toMatch(/^[\p{Lu}¿¡][^{}!]+\.$/u);
+  expect(new Set(texts.flat()).size).toBe(codes.length * 2);
+});
+
+test.each(Object.keys(STORE) as ShelfFaultCode[])('not saved because the store is %s is said as the store says it', (why) => {
+  expect(inBoth(() => keepFaultText({ code: 'not-saved', why }))).toEqual(inBoth(() => storeFaultText(why)));
+});
+
+test.each(['full', 'gone', 'blocked', 'newer', 'failed'] as const)('%s says first that it was not saved', (why) => {
+  const [en, es] = inBoth(() => storeFaultText(why));
+  expect([en!.startsWith('Not saved'), es!.startsWith('No se guardó') || es!.startsWith('Sin guardar')]).toEqual([true, true]);
+});
