@@ -58,18 +58,3 @@ export function shotsOf(stored: Stored): string[] {
     .map(known)
     .flatMap((view) => (view.kind === 'shot' ? [view.data.picture.sha256] : []));
 }
-
-/** A draft as it lies on the disk of the phone, as JSON; null when there is none. */
-export async function readDraft(page: Page, key: readonly string[]): Promise<string> {
-  return page.evaluate(async (wanted) => {
-    const db = await new Promise<IDBDatabase>((resolve, reject) => {
-      const request = indexedDB.open('layerbook');
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(request.error ?? new Error('no answer'));
-    });
-    const request = db.transaction('drafts').objectStore('drafts').get([...wanted]);
-    await new Promise((answered) => (request.onsuccess = answered));
-    db.close();
-    return JSON.stringify(request.result ?? null);
-  }, key);
-}
