@@ -28,7 +28,13 @@ async function ours(): Promise<(bytes: Uint8Array<ArrayBuffer>) => Promise<void>
     const body = new Blob([bytes], { type: 'image/jpeg' });
     const sha256 = await digestHex(bytes);
     const picture = { sha256, bytes: bytes.length, type: 'image/jpeg' };
-    const kept = await append(book, 'bench', [{ kind: 'shot', data: { picture, from: 'viewfinder', surface: null } }], [{ sha256, body }], writer);
+    const kept = await append(
+      book,
+      'bench',
+      [{ kind: 'shot', data: { picture, from: 'viewfinder', surface: null } }],
+      [{ sha256, body }],
+      writer,
+    );
     if (!kept.ok) throw new Error(JSON.stringify(kept.fault));
   };
 }

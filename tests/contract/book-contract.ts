@@ -44,7 +44,10 @@ export const BOOK_CASES: readonly Case<Shelf>[] = [
         entries.map((entry) => `${entry.body.device} ${entry.body.seq}`),
         ['phone-a 0', 'phone-a 1', ...Array.from({ length: 12 }, (_, i) => `phone-b ${i}`)],
       );
-      same((await book.heads('job-1')).map((head) => head.device), ['phone-a', 'phone-b']);
+      same(
+        (await book.heads('job-1')).map((head) => head.device),
+        ['phone-a', 'phone-b'],
+      );
       same((await book.heads()).length, 3);
     },
   },
@@ -68,7 +71,10 @@ export const BOOK_CASES: readonly Case<Shelf>[] = [
       await book.keep([one], []);
       const kept = await book.keep([other], [blobOf(1_000)]);
       same(!kept.ok && kept.fault.code === 'head-moved' && kept.fault.head?.hash, one.hash);
-      same((await book.log('job-1')).entries.map((entry) => entry.hash), [one.hash]);
+      same(
+        (await book.log('job-1')).entries.map((entry) => entry.hash),
+        [one.hash],
+      );
       same(await book.blobCount(), { count: 0, bytes: 0 });
     },
   },
@@ -120,7 +126,15 @@ export const BOOK_CASES: readonly Case<Shelf>[] = [
     async run(shelf) {
       const book = new Book(shelf);
       const first = await firstEntry('phone-1');
-      const body = { ...first.body, kind: 'moisture', seq: 1, prev: first.hash, id: 'later', data: { percent: '4.5' }, tomorrow: { x: [1] } };
+      const body = {
+        ...first.body,
+        kind: 'moisture',
+        seq: 1,
+        prev: first.hash,
+        id: 'later',
+        data: { percent: '4.5' },
+        tomorrow: { x: [1] },
+      };
       const hash = bodyHash(body);
       const sig = { alg: 'ed25519', hex: await KEY.sign(Uint8Array.from(hash.match(/../g)!, (byte) => parseInt(byte, 16))) };
       const raw = canonicalText({ body, extra: 1, hash, sig });

@@ -20,7 +20,9 @@ export async function serveBlank(entry: string): Promise<BlankOrigin> {
     build: { write: false, minify: false, target: 'es2022', lib: { entry: `${root}tests/${entry}`, formats: ['es'], fileName: 'entry' } },
   });
   if (!Array.isArray(built)) throw new TypeError('expected one output of a library build');
-  const scripts = new Map(built.flatMap(({ output }) => output).flatMap((chunk) => (chunk.type === 'chunk' ? [[`/${chunk.fileName}`, chunk.code]] : [])));
+  const scripts = new Map(
+    built.flatMap(({ output }) => output).flatMap((chunk) => (chunk.type === 'chunk' ? [[`/${chunk.fileName}`, chunk.code]] : [])),
+  );
   const server = createServer((request, response) => {
     const script = scripts.get(request.url ?? '');
     response.setHeader('content-type', script === undefined ? 'text/html' : 'text/javascript');

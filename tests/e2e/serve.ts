@@ -9,11 +9,11 @@ export interface Served {
   stop(): Promise<void>;
 }
 
-/** Starts `src/server.mjs` on what stands in build/ and waits for the one line it prints. */
-export async function serveBuild(): Promise<Served> {
+/** Starts `src/server.mjs` on what stands in build/ and waits for the one line it prints. Without a port it takes a free one. */
+export async function serveBuild(root = ROOT, port = '0'): Promise<Served> {
   const server = spawn(process.execPath, ['src/server.mjs'], {
-    cwd: ROOT,
-    env: { ...process.env, PORT: '0' },
+    cwd: root,
+    env: { ...process.env, PORT: port },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [url] = (await once(createInterface(server.stdout), 'line')) as [string];

@@ -74,7 +74,12 @@ export class Site {
   /** Opens the first page and waits until it has read what is on the phone. */
   async openJobs(): Promise<void> {
     await this.page.goto('/');
-    await this.page.getByText(this.say(m.no_job_yet)).or(this.page.getByRole('listitem')).or(this.page.getByRole('alert')).first().waitFor();
+    await this.page
+      .getByText(this.say(m.no_job_yet))
+      .or(this.page.getByRole('listitem'))
+      .or(this.page.getByRole('alert'))
+      .first()
+      .waitFor();
   }
 
   /** Waits until the page says that it works without network. */
@@ -84,12 +89,19 @@ export class Site {
 
   // ---- a job
 
+  /** Opens a job of the first page. */
+  async openJob(name: string): Promise<void> {
+    await this.page.getByRole('listitem').getByRole('link').filter({ hasText: name }).click();
+    await this.page.getByTestId('section').waitFor();
+  }
+
   /** Types a job and starts it, from the first page. Ends on its section and answers its id. */
   async startJob(job: JobTyped): Promise<string> {
     await this.link(this.say(m.new_job)).click();
     await this.typeJob(job);
     await this.button(this.say(m.start_job)).click();
     await this.page.waitForURL(/\/job\/[0-9a-f-]+$/);
+    await this.page.getByTestId('section').waitFor();
     await this.onSaved();
     return this.page.url().split('/').at(-1)!;
   }
@@ -118,7 +130,9 @@ export class Site {
 
   async #typeLimit({ what, min, max, source, text }: LimitTyped): Promise<void> {
     const row = this.page.getByRole('group', { name: this.say(MEASURE[what]), exact: true });
-    const [least, most] = [m.limit_min, m.limit_max].map((message) => row.getByLabel(this.say(message, { unit: '' }).split('(')[0]!.trim()));
+    const [least, most] = [m.limit_min, m.limit_max].map((message) =>
+      row.getByLabel(this.say(message, { unit: '' }).split('(')[0]!.trim()),
+    );
     await least!.fill(min);
     if (max !== undefined) await most!.fill(max);
     await row.getByLabel(this.say(m.limit_source), { exact: true }).selectOption(this.say(SOURCE[source]));
@@ -137,7 +151,10 @@ export class Site {
 
   /** Starts a step from the section, on all its surfaces but those `without`, and ends on the section. */
   async startStep(step: Step, without: readonly string[] = []): Promise<void> {
-    await this.link(this.say(m.start_step)).or(this.link(this.say(m.start_another))).first().click();
+    await this.link(this.say(m.start_step))
+      .or(this.link(this.say(m.start_another)))
+      .first()
+      .click();
     await this.#radio(this.say(STEP[step])).check();
     for (const surface of without) await this.page.getByLabel(surface, { exact: true }).uncheck();
     await this.button(this.say(m.start_named, { step: this.say(STEP[step]) })).click();
@@ -280,7 +297,9 @@ export class Site {
   async refuseCamera(): Promise<void> {
     const context = this.page.context();
     const { targetInfo } = await (await context.newCDPSession(this.page)).send('Target.getTargetInfo');
-    await (await context.browser()!.newBrowserCDPSession()).send('Browser.setPermission', {
+    await (
+      await context.browser()!.newBrowserCDPSession()
+    ).send('Browser.setPermission', {
       permission: { name: 'camera' },
       setting: 'denied',
       origin: new URL(this.page.url()).origin,

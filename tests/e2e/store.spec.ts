@@ -119,7 +119,10 @@ test.describe('storage full', () => {
 });
 
 test.describe('the store goes away', () => {
-  test('cleared while open: nothing more is told saved, no chain begins anew, and the next start reports the loss', async ({ phone, context }) => {
+  test('cleared while open: nothing more is told saved, no chain begins anew, and the next start reports the loss', async ({
+    phone,
+    context,
+  }) => {
     const { page, call } = await phone();
     const tools = await devTools(context, page);
     const before = await call('open', 'store');
@@ -151,7 +154,9 @@ test.describe('the store goes away', () => {
     expect(await call('stored')).toMatchObject({ kinds: ['device', 'shot', 'shot'], findings: [] });
   });
 
-  test('a newer build takes over: the page here flushes its draft, lets go and says so; the newer one goes on with the chain', async ({ phone }) => {
+  test('a newer build takes over: the page here flushes its draft, lets go and says so; the newer one goes on with the chain', async ({
+    phone,
+  }) => {
     const [here, newer] = [await phone(), await phone()];
     const device = await here.call('open', 'store');
     await here.call('shoot', 1_000);

@@ -28,7 +28,13 @@ export async function readStored(page: Page): Promise<Stored> {
       const tx = db.transaction(['entries', 'heads', 'blobs', 'parts']);
       const all = (drawer: string) => answer(tx.objectStore(drawer).getAll());
       const keys = (drawer: string) => answer(tx.objectStore(drawer).getAllKeys());
-      const [raws, heads, names, parts, partKeys] = await Promise.all([all('entries'), all('heads'), keys('blobs'), all('parts'), keys('parts')]);
+      const [raws, heads, names, parts, partKeys] = await Promise.all([
+        all('entries'),
+        all('heads'),
+        keys('blobs'),
+        all('parts'),
+        keys('parts'),
+      ]);
       const blobs: Record<string, string> = {};
       for (const [sha256] of names as [string][]) {
         const mine = (parts as Blob[]).filter((_, i) => (partKeys[i] as [string, number])[0] === sha256);
@@ -57,4 +63,22 @@ export function shotsOf(stored: Stored): string[] {
   return entriesOf(stored)
     .map(known)
     .flatMap((view) => (view.kind === 'shot' ? [view.data.picture.sha256] : []));
+}
+
+/** A draft as it lies on the disk of the phone, as JSON; null when there is none. */
+export async function readDraft(page: Page, key: readonly string[]): Promise<string> {
+  return page.evaluate(async (wanted) => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const request = indexedDB.open('layerbook');
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error ?? new Error('no answer'));
+    });
+    const request = db
+      .transaction('drafts')
+      .objectStore('drafts')
+      .get([...wanted]);
+    await new Promise((answered) => (request.onsuccess = answered));
+    db.close();
+    return JSON.stringify(request.result ?? null);
+  }, key);
 }

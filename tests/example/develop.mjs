@@ -75,14 +75,20 @@ function outOfFocus(rgb, depth, width, height, focus, blur) {
   return out;
 }
 
-/** The best JPEG of at most `most` bytes; `exif` is written as the phone's camera would. */
-export async function jpeg(pixels, width, height, most, exif) {
+/**
+ * The best JPEG of at most `most` bytes; `camera` is what the phone's own camera app wrote into a picture that came into the book
+ * as a file.
+ */
+export async function jpeg(pixels, width, height, most, camera) {
   const raw = { raw: { width, height, channels: 3 } };
   let best = null;
   for (let low = 40, high = 90; low <= high;) {
     const quality = Math.floor((low + high) / 2);
     let picture = sharp(pixels, raw).sharpen({ sigma: 0.7, m1: 0.5, m2: 1.2 });
-    if (exif !== undefined) picture = picture.withExif(exif);
+    if (camera !== undefined) {
+      const { taken, orientation } = camera;
+      picture = picture.withExif({ IFD2: { DateTimeOriginal: taken } }).withMetadata({ orientation });
+    }
     const bytes = await picture.jpeg({ quality, mozjpeg: true }).toBuffer();
     if (bytes.length <= most) best = bytes;
     if (bytes.length <= most) low = quality + 1;

@@ -7,7 +7,7 @@ import { render } from './render.mjs';
 
 /**
  * Draws the example's pictures into static/example/ and lists them in pictures.json. Run once, its result committed:
- * `node tests/example/draw.mjs` (half an hour on one core), or with the beginnings of file names to draw only those.
+ * `node tests/example/draw.mjs` (about an hour on one core), or with the beginnings of file names to draw only those.
  * The example's log holds the pictures' hashes: afterwards run `node src/cli/example/write.ts`.
  */
 
@@ -15,11 +15,6 @@ const FOLDER = new URL('../../static/example/', import.meta.url);
 const WIDTH = 1280;
 const HEIGHT = 960;
 const MOST_BYTES = 178_000;
-
-/** What the phone's own camera app wrote into the pictures that came into the book as files. */
-function exif({ taken, orientation = 1 }) {
-  return { IFD0: { Orientation: String(orientation) }, IFD2: { DateTimeOriginal: taken } };
-}
 
 async function draw({ file, scene: make, camera, portrait = false }) {
   const scene = make();
@@ -38,13 +33,7 @@ async function draw({ file, scene: make, camera, portrait = false }) {
   const pixels = develop(render(scene, width, height), look);
   // Held upright, a phone still writes the long side first and says how to turn it.
   const stored = portrait ? turnedLeft(pixels, width, height) : pixels;
-  const bytes = await jpeg(
-    stored,
-    WIDTH,
-    HEIGHT,
-    MOST_BYTES,
-    camera === undefined ? undefined : exif({ ...camera, orientation: portrait ? 6 : 1 }),
-  );
+  const bytes = await jpeg(stored, WIDTH, HEIGHT, MOST_BYTES, camera && { ...camera, orientation: portrait ? 6 : 1 });
   await writeFile(new URL(file, FOLDER), bytes);
   console.log(`${file} ${bytes.length}`);
 }

@@ -55,14 +55,11 @@ export function thinset(wet = 0.7, seed = 51) {
  * A rolled liquid coat over `under`. `cover(u, v)` is how much of a full film lies there: below about 0.6 the tone beneath shows
  * through, near 0 it is a miss. Stipple of the roller in bump and sheen; `wet` 0 to 1.
  */
-export function coat(under, { wet = 1, cover = () => 1, seed = 91, lanes = 'v' } = {}) {
-  const film = (u, v) =>
-    cover(u, v) +
-    0.16 * fbm(u * 1.1, v * 1.1, 3, seed + 5) +
-    0.07 * noise((lanes === 'v' ? u : v) * 1.4, (lanes === 'v' ? v : u) * 0.12, seed + 6);
+export function coat(under, { wet = 1, cover = () => 1, seed = 91 } = {}) {
+  const film = (u, v) => cover(u, v) + 0.16 * fbm(u * 1.1, v * 1.1, 3, seed + 5) + 0.07 * noise(u * 1.4, v * 0.12, seed + 6);
   const bump = (u, v) => {
     const stipple = 0.011 * fbm(u * 5.5, v * 5, 2, seed) + 0.004 * noise(u * 15, v * 14, seed + 2);
-    const lane = 0.02 * noise((lanes === 'v' ? u : v) * 0.9, (lanes === 'v' ? v : u) * 0.07, seed + 3);
+    const lane = 0.02 * noise(u * 0.9, v * 0.07, seed + 3);
     const waves = 0.1 * fbm(u * 0.1, v * 0.1, 2, seed + 4);
     return (stipple + lane) * ramp(0.1, 0.5, film(u, v)) + waves;
   };
@@ -79,7 +76,7 @@ export function coat(under, { wet = 1, cover = () => 1, seed = 91, lanes = 'v' }
         0.05 * stipple +
         0.07 * fbm(u * 0.2, v * 0.2, 3, seed + 8) -
         0.05 * ramp(0.9, 1.5, thick) +
-        0.05 * noise((lanes === 'v' ? u : v) * 0.16, (lanes === 'v' ? v : u) * 0.03, seed + 9),
+        0.05 * noise(u * 0.16, v * 0.03, seed + 9),
       hides * 0.97,
     );
     m.rough = 0.92 + (0.42 - 0.16 * wet - 0.92) * ramp(0.1, 0.5, thick);

@@ -6,13 +6,14 @@ import { noise, ramp } from './noise.mjs';
  */
 
 /** An sRGB colour `#rrggbb` as linear light. */
-export function tone(hex) {
+function tone(hex) {
   return [1, 3, 5].map((i) => {
     const c = parseInt(hex.slice(i, i + 2), 16) / 255;
     return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
   });
 }
 
+/** The tones of the example: near grey, none that stands for anyone's product. */
 export const TONES = {
   board: tone('#b9b4ac'),
   mesh: tone('#cfccc6'),
@@ -36,12 +37,14 @@ export const TONES = {
   dark: tone('#1b191d'),
 };
 
+/** Sets the colour to `c`, `k` times as bright. */
 export function put(m, c, k) {
   m.r = c[0] * k;
   m.g = c[1] * k;
   m.b = c[2] * k;
 }
 
+/** Lays `c`, `k` times as bright, over the colour: `share` 0 to 1 of it. */
 export function over(m, c, k, share) {
   m.r += (c[0] * k - m.r) * share;
   m.g += (c[1] * k - m.g) * share;

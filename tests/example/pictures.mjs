@@ -27,8 +27,8 @@ export const PICTURES = [
         ...lamps({ from: [-24, 18, 22] }),
       }),
   },
-  { file: '04-valve-wall-east.jpg', scene: () => wide([8, 6, 52], [60, 19, 44], shell({ dusty: 0.4 })) },
-  { file: '05-boards-west.jpg', scene: () => wide([52, 6, 54], [0, 20, 40], shell({ dusty: 0.3 })) },
+  { file: '04-valve-wall-east.jpg', scene: () => wide([8, 6, 52], [60, 19, 44], shell({ dust: 0.4 })) },
+  { file: '05-boards-west.jpg', scene: () => wide([52, 6, 54], [0, 20, 40], shell({ dust: 0.3 })) },
   {
     file: '06-bed-floor-level.jpg',
     scene: () => wide([22, -16, 50], [31, 18, 0], [...shell(), ...level(placed(FLOOR, 24, 24, fall(24, 24) + 0.1, 14))]),

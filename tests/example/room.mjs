@@ -15,10 +15,10 @@ const WEST = frame([0, 0, 0], [0, 1, 0], [0, 0, 1], [1, 0, 0]);
 const EAST = frame([60, 36, 0], [0, -1, 0], [0, 0, 1], [-1, 0, 0]);
 export const FLOOR = frame([0, 0, 0], [1, 0, 0], [0, 1, 0], [0, 0, 1]);
 export const CURB_IN = frame([60, 0, 0], [-1, 0, 0], [0, 0, 1], [0, 1, 0]);
-export const CURB_TOP = frame([0, -5, 5], [1, 0, 0], [0, 1, 0], [0, 0, 1]);
-export const CURB_OUT = frame([0, -5, 0], [1, 0, 0], [0, 0, 1], [0, -1, 0]);
+const CURB_TOP = frame([0, -5, 5], [1, 0, 0], [0, 1, 0], [0, 0, 1]);
+const CURB_OUT = frame([0, -5, 0], [1, 0, 0], [0, 0, 1], [0, -1, 0]);
 
-/** Floor height: a quarter inch a foot to the drain. */
+/** Floor height over the drain: a quarter inch a foot to the drain. */
 export const fall = (x, y) => (Math.min(Math.hypot(x - 30, y - 18), 34) * 0.25) / 12;
 
 const WALL_TOP = 84;
@@ -31,9 +31,9 @@ const screwHead = (u, v, w) => {
 };
 
 /** A cross recess and the shine of the rim, drawn on. */
+const bareScrew = plain(TONES.iron, { rough: 0.4, metal: 1, f0: 0.5 });
 const screwFace = (u, v, px, m) => {
-  const bare = plain(TONES.iron, { rough: 0.4, metal: 1, f0: 0.5 });
-  bare(u, v, px, m);
+  bareScrew(u, v, px, m);
   const recess = Math.min(
     Math.max(Math.abs(u + v) - 0.03, Math.abs(u - v) - 0.13),
     Math.max(Math.abs(u - v) - 0.03, Math.abs(u + v) - 0.13),
@@ -50,41 +50,30 @@ export function screws(f, box, seed) {
   return lattice(f, [16, 8], shift, box, 0.05, screwHead, screwFace);
 }
 
-const outside = (f, inside, from) => {
-  const wall = paintwork(TONES.paint);
-  return (u, v, px, m, w, side) => (from(u) ? wall : v > WALL_TOP + 6 ? wall : inside)(u, v, px, m, w, side);
+/** A shower wall's board, with painted wall beyond the shower (where `beyond(u)`) and above the boards. */
+const walled = (inside, beyond) => {
+  const wall = paintwork();
+  return (u, v, px, m, w, side) => (beyond(u) || v > WALL_TOP + 6 ? wall : inside)(u, v, px, m, w, side);
 };
 
 /** Boards, bed, curb and what lies around them, before any membrane. */
-export function shell({ dusty = 0.5, ready = false } = {}) {
-  const dust = dusty;
-  const north = board({ joints: [{ v: 36 }, { u: 36 }], dust, seed: 11, marks: ready ? [[4, 38.5, 56, 38.6]] : [] });
-  const west = board({ joints: [{ v: 36 }], dust, seed: 211 });
-  const east = board({ joints: [{ v: 36 }], dust, seed: 311 });
+export function shell({ dust = 0.5 } = {}) {
+  const north = walled(board({ joints: [{ v: 36 }, { u: 36 }], dust, seed: 11 }), () => false);
+  const west = walled(board({ joints: [{ v: 36 }], dust, seed: 211 }), (u) => u < -5);
+  const east = walled(board({ joints: [{ v: 36 }], dust, seed: 311 }), (u) => u > 41);
   const fittings = drain(placed(FLOOR, 30, 18, fall(30, 18)));
   const bed = sandBed(31);
-  const ground = (u, v, px, m, w, side) => (v < -5 ? wood(19) : bed)(u, v, px, m, w, side);
+  const subfloor = wood(19);
+  const ground = (u, v, px, m, w, side) => (v < -5 ? subfloor : bed)(u, v, px, m, w, side);
   const floor = cut(
     plane(FLOOR, ground, (u, v) => (v < -4.9 ? -0.2 : fall(u, v))),
     fittings.hole,
   );
   const valveHole = cylinder(placed(EAST, 18, 46, -4), 2.3, 8, plain(TONES.dark));
   return [
-    plane(
-      NORTH,
-      outside(NORTH, north, () => false),
-    ),
-    plane(
-      WEST,
-      outside(WEST, west, (u) => u < -5),
-    ),
-    cut(
-      plane(
-        EAST,
-        outside(EAST, east, (u) => u > 41),
-      ),
-      valveHole,
-    ),
+    plane(NORTH, north),
+    plane(WEST, west),
+    cut(plane(EAST, east), valveHole),
     floor,
     plane(frame([0, 0, 96], [1, 0, 0], [0, -1, 0], [0, 0, -1]), paintwork()),
     layer(CURB_TOP, [0, 0, 60, 5], 0.02, () => 0, board({ dust: 0.2, seed: 411 }), { base: -5.2, slack: 1 }),
@@ -188,7 +177,7 @@ function bandEdges(width) {
 }
 
 /** Bands over every corner, with inside-corner pieces where three meet, a collar at each stub and a ring at the drain. */
-export function bands({ west = true } = {}) {
+export function bands() {
   const wide = membrane(TONES.band, { seed: 801, scuffs: 0.5, weave: 0.6 });
   const piece = membrane(TONES.piece, { seed: 851, scuffs: 0.4, weave: 0.3 });
   const t = 0.13;
@@ -209,7 +198,7 @@ export function bands({ west = true } = {}) {
     floor([0, 0, 60, HALF]),
     on(CURB_IN, [0, 0, 60, HALF + 0.6], wide, 0.12),
   ];
-  const westFoot = west ? [on(WEST, [0, 0, 36, HALF + 0.6]), floor([0, 0, HALF, 36])] : [];
+  const westFoot = [on(WEST, [0, 0, 36, HALF + 0.6]), floor([0, 0, HALF, 36])];
   const curbEnds = [
     [0, HALF],
     [60 - HALF, 60],
@@ -239,7 +228,7 @@ export function bands({ west = true } = {}) {
 }
 
 /** A rolled coat over walls already sheeted and banded: one skin that follows the bands' edges. */
-export function coated({ wall, cover = () => 1, wet = 1, seed = 91, top = 78 }) {
+export function coated({ wall, wet = 1, seed = 91 }) {
   const f = { north: NORTH, east: EAST, west: WEST }[wall];
   const width = { north: 60, east: 36, west: 36 }[wall];
   const under = wall === 'west' ? board({ joints: [{ v: 36 }], dust: 0.1, seed: 211 }) : membrane(TONES.sheet, { seed: 401, scuffs: 0.3 });
@@ -249,7 +238,7 @@ export function coated({ wall, cover = () => 1, wet = 1, seed = 91, top = 78 }) 
     const course = wall === 'west' ? 0 : ramp(COURSE - LAP - 0.12, COURSE - LAP + 0.12, v);
     return 0.1 + 0.09 * band + 0.05 * course;
   };
-  return layer(f, [0, 0, width, top], 0.4, height, coat(under, { wet, cover, seed }), {
+  return layer(f, [0, 0, width, 78], 0.4, height, coat(under, { wet, seed }), {
     wobble: (s) => 0.2 * fbm(s * 0.5, 0, 3, seed),
     slack: 0.8,
   });

@@ -37,7 +37,12 @@ const said = fc.oneof(
   },
   fc.record({
     kind: fc.constant('surface'),
-    data: fc.record({ surface: fc.constantFrom(...SURFACES), name: fc.constantFrom('North', 'South'), place: fc.constant('wall'), system: fc.constant('sheet') }),
+    data: fc.record({
+      surface: fc.constantFrom(...SURFACES),
+      name: fc.constantFrom('North', 'South'),
+      place: fc.constant('wall'),
+      system: fc.constant('sheet'),
+    }),
   }),
   fc.record({
     kind: fc.constant('limit'),
@@ -52,9 +57,17 @@ const said = fc.oneof(
   }),
   fc.record({
     kind: fc.constant('job'),
-    data: fc.record({ name: fc.constantFrom('Hall bath', 'Upstairs'), address: fc.constant(''), units: fc.constantFrom('in', 'mm'), lang: fc.constant('en') }),
+    data: fc.record({
+      name: fc.constantFrom('Hall bath', 'Upstairs'),
+      address: fc.constant(''),
+      units: fc.constantFrom('in', 'mm'),
+      lang: fc.constant('en'),
+    }),
   }),
-  fc.record({ kind: fc.constant('person'), data: fc.record({ person: fc.constantFrom('ana', 'luis'), name: fc.constantFrom('Ana', 'Luis') }) }),
+  fc.record({
+    kind: fc.constant('person'),
+    data: fc.record({ person: fc.constantFrom('ana', 'luis'), name: fc.constantFrom('Ana', 'Luis') }),
+  }),
   fc.record({ kind: fc.constant('clock-jump'), data: fc.constant({ wallDeltaMs: -7_200_000, monoDeltaMs: null }) }),
   fc.record({ kind: fc.constant('moisture'), data: fc.constant({ percent: '4.5' }) }),
   fc.record({ kind: fc.constant('shot'), data: fc.constant({ picture: 'in another form' }) }),

@@ -72,6 +72,6 @@ test('whatever is typed, what is read is a decimal string above or at zero, and 
         expect(read(decimal)).toBe(decimal);
       }
     }),
-    { ...runs, numRuns: 2_000 },
+    runs,
   );
 });

@@ -28,7 +28,12 @@ export async function startShell(events: ShellEvents): Promise<(() => void) | nu
     active?.postMessage('cache-heavy', [port2]);
   });
   return () => {
+    // Once another page has let it take over, only loading is left.
+    if (registration.waiting === null) {
+      location.reload();
+      return;
+    }
     workers.addEventListener('controllerchange', () => location.reload(), { once: true });
-    registration.waiting?.postMessage('take-over');
+    registration.waiting.postMessage('take-over');
   };
 }

@@ -8,8 +8,11 @@ import { randomId } from './random-id.ts';
  */
 export function deviceClock(): () => Times {
   let session = randomId();
+  let zone = zoneName();
+  let zoneOffsetMin = offsetMinOf(new Date());
   const begin = () => {
     session = randomId();
+    zone = zoneName();
   };
   document.addEventListener('visibilitychange', begin);
   // Frozen and thawed, or taken back from the page cache, a page may come into sight without a change of sight.
@@ -18,18 +21,22 @@ export function deviceClock(): () => Times {
   return () => {
     if (document.visibilityState === 'hidden') begin();
     const at = new Date();
-    return {
-      utc: at.toISOString(),
-      offsetMin: 0 - at.getTimezoneOffset(),
-      zone: zone(),
-      monoMs: Math.floor(performance.now()),
-      session,
-    };
+    const offsetMin = offsetMinOf(at);
+    // The name is asked for again only when it may have changed: asking costs more than hashing and signing together.
+    if (offsetMin !== zoneOffsetMin) {
+      zone = zoneName();
+      zoneOffsetMin = offsetMin;
+    }
+    return { utc: at.toISOString(), offsetMin, zone, monoMs: Math.floor(performance.now()), session };
   };
 }
 
+function offsetMinOf(at: Date): number {
+  return 0 - at.getTimezoneOffset();
+}
+
 /** IANA name of the phone's zone; `unknown` where the browser does not tell. */
-function zone(): string {
+function zoneName(): string {
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions() as { timeZone?: string };
   return timeZone === undefined || timeZone.length > 64 ? 'unknown' : timeZone;
 }

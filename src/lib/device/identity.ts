@@ -66,7 +66,7 @@ async function settle(shelf: Shelf, offered: Kept): Promise<Kept | null> {
 /** A key whose secret never leaves the browser (Web Cryptography Level 2, Ed25519); null where there is none. */
 async function newBrowserKey(): Promise<BrowserKey | null> {
   try {
-    const pair = (await crypto.subtle.generateKey('Ed25519', false, ['sign', 'verify']));
+    const pair = await crypto.subtle.generateKey('Ed25519', false, ['sign', 'verify']);
     const publicBytes = new Uint8Array(await crypto.subtle.exportKey('raw', pair.publicKey));
     return { sign: pair.privateKey, publicHex: hex(publicBytes) };
   } catch {

@@ -25,7 +25,8 @@ export interface Shelf {
   /**
    * Runs `work` in one transaction and resolves only after it completed with strict durability: the bytes are flushed.
    * Rejects with ShelfError, and nothing of the transaction is kept, when it aborts for any reason; an error thrown by
-   * `work` aborts it and comes out unchanged. `work` awaits nothing but the transaction's own answers.
+   * `work` aborts it and comes out unchanged. `work` awaits nothing but the transaction's own answers, and may be run again from
+   * its start, on a fresh connection, when the first died under it: perhaps after all was kept.
    */
   write<T>(drawers: readonly Drawer[], work: (tx: WriteTx) => Promise<T>): Promise<T>;
 }

@@ -74,6 +74,9 @@ export class Shooting {
     if (bytes.length === 0) return { code: 'refused', why: 'empty-file' };
     const media = sniff(bytes);
     if (media === null || media.type === 'application/pdf') return { code: 'refused', why: 'not-an-image' };
+    // A Blob of our own from bytes in memory: the picker's file may be gone, or change, before the store has read it. Made
+    // first, since the browser carries its bytes to the store's process while they are hashed.
+    const body = new Blob([bytes], { type: media.type });
     const sha256 = await digestHex(bytes);
     const cameraSays = from === 'file' ? await readExif(bytes) : null;
     const draft: Draft = {
@@ -86,8 +89,7 @@ export class Shooting {
         ...(cameraSays === null ? {} : { cameraSays }),
       },
     };
-    // A Blob of our own from bytes in memory: the picker's file may be gone, or change, before the store has read it.
-    const done = await this.#job.add([draft], [{ sha256, body: new Blob([bytes], { type: media.type }) }]);
+    const done = await this.#job.add([draft], [{ sha256, body }]);
     if (!done.ok) {
       this.#held = [...this.#held, held];
       return { code: 'not-saved', fault: done.fault };

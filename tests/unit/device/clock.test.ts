@@ -41,6 +41,7 @@ beforeEach(() => {
 afterEach(() => {
   vi.useRealTimers();
   vi.unstubAllGlobals();
+  vi.unstubAllEnvs();
   vi.restoreAllMocks();
 });
 
@@ -49,6 +50,14 @@ it('reads wall clock, offset, zone and whole monotonic milliseconds as an entry 
   // Lord Howe keeps UTC+11 in January, half an hour ahead of its winter.
   expect(times).toMatchObject({ utc: '2026-01-15T03:00:00.000Z', offsetMin: 660, zone: 'Australia/Lord_Howe', monoMs: 5_000 });
   expect(Times.safeParse(times).success).toBe(true);
+});
+
+it('a zone crossed with the page in sight is named by the next entry', () => {
+  const now = deviceClock();
+  const named = [now().zone];
+  vi.stubEnv('TZ', 'America/Chicago');
+  named.push(now().zone);
+  expect(named).toEqual(['Australia/Lord_Howe', 'America/Chicago']);
 });
 
 describe('what counts as a clock jump', () => {

@@ -84,7 +84,9 @@ it('pages that start together end with one identity', async () => {
 it('a damaged row makes another device of the same person: the old chains are not written to again', async () => {
   const shelf = new MemoryShelf();
   const before = await deviceIdentity(shelf);
-  await shelf.write(['meta'], (tx) => tx.put('meta', ['identity'], { device: before.device, person: before.person, key: { secret: new Uint8Array(3) } }));
+  await shelf.write(['meta'], (tx) =>
+    tx.put('meta', ['identity'], { device: before.device, person: before.person, key: { secret: new Uint8Array(3) } }),
+  );
   const after = await deviceIdentity(shelf);
   expect(after.person).toBe(before.person);
   expect(after.device).not.toBe(before.device);

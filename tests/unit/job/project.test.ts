@@ -1,7 +1,5 @@
-import { EMPTY_JOB, EMPTY_PROJECTION, extend, project, type JobState } from '#lib/job/project.ts';
-import type { Entry } from '#lib/record/entry.ts';
+import { EMPTY_JOB, project, type JobState } from '#lib/job/project.ts';
 import { KINDS } from '#lib/record/kinds.ts';
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chain, utcOf, type Said } from '../../fixtures/log.ts';
 
@@ -117,25 +115,4 @@ test.each<[promise: string, surfaces: string[], on: string | null, run: string |
 ])('a shot %s', (_, surfaces, on, run, place) => {
   const [one] = project(chain('a', [start('r', surfaces), shot(run, on)])).state.shots;
   expect([one!.step, one!.surface, one!.cameraSaysTaken]).toEqual([...place, '2026:03:02 09:00:00']);
-});
-
-const SAYABLE: readonly Said[] = [job, { kind: 'surface', data: NORTH }, { kind: 'limit', data: LAP }, start('r'), start('q', []), shot('r'), shot('q', 'floor'), stop('r'), stop('q', 'about'), { kind: 'new-kind' }];
-const day = fc.array(fc.record({ phone: fc.nat(1), what: fc.nat(SAYABLE.length - 1), minute: fc.nat(59) }), { maxLength: 25 });
-
-test('adding entries bit by bit, late, or twice is the same as reading all from scratch', () => {
-  fc.assert(
-    fc.property(day, fc.array(fc.nat(25), { maxLength: 4 }), (happenings, cuts) => {
-      const of = (phone: number) =>
-        chain(
-          `phone-${phone}`,
-          happenings.filter((one) => one.phone === phone).map(({ what, minute }) => ({ ...SAYABLE[what]!, at: `09:${String(minute).padStart(2, '0')}` })),
-        );
-      const entries: Entry[] = [...of(1), ...of(0)];
-      const edges = [0, ...cuts.toSorted((a, b) => a - b), entries.length];
-      const pieces = edges.slice(1).map((to, i) => entries.slice(edges[i], to));
-      const grown = [...pieces, entries.slice(0, 2)].reduce(extend, EMPTY_PROJECTION);
-      expect(grown.state).toEqual(project(entries).state);
-    }),
-    { seed: 20260302, numRuns: 200 },
-  );
 });

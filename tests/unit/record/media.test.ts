@@ -1,4 +1,4 @@
-import { sniff, type Media } from '#lib/record/media.ts';
+import { isTooLargeToShow, sniff, type Media } from '#lib/record/media.ts';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
@@ -40,6 +40,7 @@ test.each<[what: string, bytes: Uint8Array, media: Media | null]>([
   ['twelve bytes of a PNG', png.subarray(0, 12), { type: 'image/png', width: null, height: null, whole: false }],
   ['twelve bytes of a WebP', webp.subarray(0, 12), { type: 'image/webp', width: null, height: null, whole: false }],
   ['a part of a larger buffer', bytesOf(zeros(9), webp).subarray(9), { type: 'image/webp', width: null, height: null, whole: true }],
+  ['a part of a larger buffer, cut', bytesOf(zeros(9), webp).subarray(9, -8), { type: 'image/webp', width: null, height: null, whole: false }],
 ])('%s', (_, bytes, media) => {
   expect(sniff(bytes)).toEqual(media);
 });
@@ -52,6 +53,16 @@ test.each<[what: string, bytes: Uint8Array, pixels: number]>([
 ])('%s states its size before anything is decoded', (_, bytes, pixels) => {
   const media = sniff(bytes);
   expect((media?.width ?? 0) * (media?.height ?? 0)).toBe(pixels);
+});
+
+// The smallest picture that takes more than 256 MB when decoded at 4 bytes a pixel has 64,000,001.
+test.each<[width: number | null, height: number | null, tooLarge: boolean]>([
+  [8_000, 8_000, false],
+  [8_000, 8_001, true],
+  [65_535, 65_535, true],
+  [null, null, false],
+])('%j x %j is too large to show: %j', (width, height, tooLarge) => {
+  expect(isTooLargeToShow({ type: 'image/jpeg', width, height, whole: true })).toBe(tooLarge);
 });
 
 describe.each([

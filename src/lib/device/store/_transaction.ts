@@ -72,7 +72,8 @@ function answers(tx: Tx, asked: Promise<unknown>[], refused: Set<unknown>): Writ
   };
   return {
     ...read,
-    put: (drawer, key, value) => ask(async () => {
+    put: (drawer, key, value) =>
+      ask(async () => {
         await tx.objectStore(drawer).put(value, [...key]);
       }),
     delete: (drawer, key) => ask(() => tx.objectStore(drawer).delete([...key])),

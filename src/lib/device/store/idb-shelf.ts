@@ -11,7 +11,7 @@ export interface ShelfEvents {
   superseded(): void | Promise<void>;
 }
 
-/** Version 1: one object store for each drawer, keys out of line. A later version only adds stores (docs/decisions). */
+/** Version 1: one object store for each drawer, keys out of line. A later version only adds stores. */
 export const SCHEMA_VERSION = 1;
 
 /** An open that waits on an older page says nothing at all, so it is given this long. */
@@ -87,7 +87,10 @@ export class IdbShelf implements Shelf {
         upgrade: (made, oldVersion, _newVersion, tx) => {
           tx.done.catch(() => undefined);
           for (const drawer of DRAWERS) if (!made.objectStoreNames.contains(drawer)) made.createObjectStore(drawer);
-          if (oldVersion === 0) tx.objectStore('meta').put(randomId(), BORN).catch(() => undefined);
+          if (oldVersion === 0)
+            tx.objectStore('meta')
+              .put(randomId(), BORN)
+              .catch(() => undefined);
         },
         blocking: (_version, wanted) => void this.#supersede(db, wanted),
         terminated: () => this.#forget(db),

@@ -1,0 +1,146 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page } from '@playwright/test';
+import { LANGS, PHONE, SCREENS, showTheme } from '../gallery/screens.ts';
+import { Site } from './site.ts';
+import { test } from './test.ts';
+
+const softly = expect.configure({ soft: true });
+
+test.describe.configure({ mode: 'parallel', timeout: 180_000 });
+
+for (const lang of LANGS) {
+  test(`every screen of the gallery in ${lang}: no violation in either theme, none wider than a phone of 320 px`, async ({
+    browser,
+    baseURL,
+  }) => {
+    const page = await browser.newPage({ ...PHONE[lang], baseURL: baseURL!, serviceWorkers: 'block' });
+    const site = new Site(page, lang);
+    for (const { name, show } of SCREENS) {
+      await test.step(name, async () => {
+        await show(site);
+        softly(await violations(axe(page)), name).toEqual([]);
+        // The themes differ in colours alone.
+        await showTheme(page, 'dark');
+        softly(await violations(axe(page).withRules('color-contrast')), `${name}, dark`).toEqual([]);
+        await showTheme(page, 'light');
+        await page.setViewportSize({ width: 320, height: 640 });
+        // What is drawn follows the width a moment later.
+        await softly.poll(() => tooWide(page), `${name} at 320 px`).toEqual([]);
+        await page.setViewportSize({ width: 390, height: 844 });
+      });
+    }
+    await page.context().close();
+  });
+}
+
+/** The legacy mode looks at one frame, and these pages have no other: it needs no second page to put results together. */
+function axe(page: Page): AxeBuilder {
+  return new AxeBuilder({ page }).setLegacyMode();
+}
+
+async function violations(check: AxeBuilder): Promise<string[]> {
+  const found = await check.analyze();
+  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
+}
+
+/** What reaches beyond the sides of the screen, unless it lies in a strip that is made to be pushed sideways. */
+async function tooWide(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const clipped = (one: Element): boolean => {
+      for (let up = one.parentElement; up !== null; up = up.parentElement) if (getComputedStyle(up).overflowX !== 'visible') return true;
+      return false;
+    };
+    const outside = [...document.body.querySelectorAll('*')].filter((one) => {
+      const { left, right, width } = one.getBoundingClientRect();
+      return (
+        width > 0 && (left < -1 || right > innerWidth + 1) && !(one instanceof SVGElement && one.ownerSVGElement !== null) && !clipped(one)
+      );
+    });
+    const page = document.documentElement.scrollWidth > innerWidth ? [`the page: ${document.documentElement.scrollWidth}`] : [];
+    return [...page, ...outside.map((one) => `${one.tagName} ${one.className} ${one.textContent.trim().slice(0, 40)}`)];
+  });
+}
+
+/** Least height in CSS pixels of what is touched with a glove on, by its name; 44 for everything else. */
+const MAIN = /^(New job|Start the job|Start a step|Start: .*|Stop.*|Take a photo|Save( .*)?)$/;
+const KEY = /^\d$|^A sixteenth (less|more)$|^One tooth (less|more)$/;
+
+interface Target {
+  readonly name: string;
+  readonly height: number;
+  readonly width: number;
+  /** Of its centre and near its four corners, how many places a touch there does not reach it. */
+  readonly missed: number;
+}
+
+test('on the way from the first page to a saved reading every target is as large as it must be, and is hit where it shows', async ({
+  page,
+}) => {
+  const site = new Site(page);
+  const shown: Record<string, Target[]> = {};
+  const look = async (screen: string) => (shown[screen] = await targets(page));
+  await site.openJobs();
+  await look('jobs');
+  await site.startJob({ name: 'Hall bath', limits: [{ what: 'overlap', min: '2', source: 'data-sheet', text: 'page 2' }] });
+  await look('section');
+  await site.link('Start a step').click();
+  await page.getByText('Which step?').waitFor();
+  await look('start');
+  await site.link('Back').click();
+  await site.startStep('pre-cut');
+  await look('section, running');
+  await site.openFinder();
+  await look('shoot');
+  await site.shoot('Back wall');
+  await look('shoot, saved');
+  await site.openPad();
+  await site.touchInches(2, 11);
+  await look('read');
+  await site.saveReading('2 11/16 in');
+  await look('read, saved');
+  await site.link('Back').click();
+  await site.stopStep();
+  await site.startStep('liquid-coat');
+  await site.openPad();
+  await site.touchTooth('26 mil');
+  await look('comb');
+
+  for (const [screen, all] of Object.entries(shown)) {
+    softly(all.length, screen).toBeGreaterThan(2);
+    for (const target of all) {
+      const least = MAIN.test(target.name) ? 96 : KEY.test(target.name) ? 64 : 44;
+      const fits = target.height >= least && target.width >= 44 && target.missed === 0;
+      softly(fits, `${screen}: "${target.name}" is ${target.width} x ${target.height}, least ${least}, missed ${target.missed}`).toBe(true);
+    }
+  }
+  expect(
+    Object.values(shown)
+      .flat()
+      .filter(({ name }) => MAIN.test(name)),
+  ).toHaveLength(10);
+});
+
+/** Everything on the screen that can be touched. Scrolled into sight first where it lies below. */
+async function targets(page: Page): Promise<Target[]> {
+  const found: Target[] = [];
+  const all = page.locator(
+    'a[href], button:enabled, [role="slider"], label:has(input:is([type="radio"], [type="checkbox"], [type="file"]))',
+  );
+  for (const one of await all.all()) {
+    await one.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+    const target = await one.evaluate((element) => {
+      const { left, top, width, height } = element.getBoundingClientRect();
+      // The main action has one corner cut off, 14 px along each side.
+      const inset = 8;
+      const places = [
+        [left + width / 2, top + height / 2],
+        ...[left + inset, left + width - inset].flatMap((x) => [top + inset, top + height - inset].map((y) => [x, y])),
+      ] as [number, number][];
+      const missed = places.filter(([x, y]) => !element.contains(document.elementFromPoint(x, y))).length;
+      const name = element.getAttribute('aria-label') ?? element.textContent.trim().replaceAll(/\s+/g, ' ');
+      return { name, width: Math.round(width), height: Math.round(height), missed };
+    });
+    found.push(target);
+  }
+  return found;
+}

@@ -1,0 +1,285 @@
+import type { BrowserContextOptions, Page } from '@playwright/test';
+import { EXAMPLE_JOB } from '#lib/state/example.ts';
+import * as m from '#lib/words/compiled/messages.js';
+import { quantityText, spanText } from '#lib/words/number.ts';
+import type { Site } from '../e2e/site.ts';
+
+/** One screen in one state. */
+export interface Screen {
+  readonly name: string;
+  /** The page it shows, by its folder under src/routes. */
+  readonly route: string;
+  /** From the screen before it to this one. */
+  readonly show: (site: Site) => Promise<unknown>;
+}
+
+export const LANGS = ['en', 'es'] as const;
+export const THEMES = ['light', 'dark'] as const;
+
+/** A phone on which each language is the first. */
+const phone = (locale: string): BrowserContextOptions => ({
+  viewport: { width: 390, height: 844 },
+  hasTouch: true,
+  locale,
+  timezoneId: 'America/Chicago',
+  permissions: ['camera'],
+  colorScheme: 'light',
+  reducedMotion: 'reduce',
+});
+export const PHONE = { en: phone('en-US'), es: phone('es-MX') };
+
+/** Turns the screen light or dark as the settings do, without leaving it. */
+export async function showTheme(page: Page, theme: (typeof THEMES)[number]): Promise<void> {
+  await page.evaluate((wanted) => void (document.documentElement.dataset['theme'] = wanted), theme);
+}
+
+const ROOM = { en: 'Hall bath', es: 'Baño del pasillo' } as const;
+const SOURCE = { en: 'page 2, edition 7', es: 'página 2, edición 7' } as const;
+const JOB = '(book)/job/[id]';
+
+const wall = (site: Site) => site.say(m.first_wall_back);
+const inches = (site: Site, value: string) => quantityText({ value, unit: 'in' }, site.lang);
+const mil = (site: Site, value: string) => quantityText({ value, unit: 'mil' }, site.lang);
+const words = (site: Site, text: string) => site.page.getByText(text, { exact: true }).first().waitFor();
+
+const room = (site: Site, units: 'in' | 'mm') => ({
+  name: ROOM[site.lang],
+  address: '12 Elm Street',
+  person: 'Ines Robles',
+  units,
+  surfaces: [
+    { name: wall(site), place: 'wall', system: 'sheet-and-liquid' } as const,
+    { name: site.say(m.place_floor), place: 'floor', system: 'sheet-and-liquid' } as const,
+  ],
+  limits: [
+    { what: 'overlap', min: units === 'in' ? '2' : '50', source: 'data-sheet', text: SOURCE[site.lang] } as const,
+    {
+      what: 'wet-film',
+      min: units === 'in' ? '20' : '500',
+      max: units === 'in' ? '26' : '650',
+      source: 'data-sheet',
+      text: SOURCE[site.lang],
+    } as const,
+  ],
+});
+
+/**
+ * Every page of the router in the states a person meets, in the order of one walk through the book: each starts where the one
+ * before it ended. A page without a line here fails a test.
+ */
+export const SCREENS: readonly Screen[] = [
+  { name: 'jobs-none', route: '(book)', show: (site) => site.openJobs() },
+  {
+    name: 'settings',
+    route: '(book)/settings',
+    show: (site) => site.link(site.say(m.page_settings)).click(),
+  },
+  {
+    name: 'new-empty',
+    route: '(book)/new',
+    show: async (site) => {
+      await site.link(site.say(m.part_back)).click();
+      await site.link(site.say(m.new_job)).click();
+      await words(site, site.say(m.limits));
+    },
+  },
+  {
+    name: 'new-not-ready',
+    route: '(book)/new',
+    show: async (site) => {
+      await site.button(site.say(m.start_job)).click();
+      await words(site, site.say(m.setup_empty));
+    },
+  },
+  {
+    name: 'section-not-begun',
+    route: JOB,
+    show: async (site) => {
+      await site.typeJob(room(site, 'in'));
+      await site.button(site.say(m.start_job)).click();
+      await site.page.getByTestId('section').waitFor();
+    },
+  },
+  {
+    name: 'start',
+    route: `${JOB}/start`,
+    show: async (site) => {
+      await site.link(site.say(m.start_step)).click();
+      await words(site, site.say(m.which_step));
+    },
+  },
+  {
+    name: 'section-running',
+    route: JOB,
+    show: async (site) => {
+      await site.link(site.say(m.part_back)).click();
+      await site.startStep('scrape');
+    },
+  },
+  { name: 'shoot', route: `${JOB}/shoot`, show: (site) => site.openFinder() },
+  { name: 'shoot-saved', route: `${JOB}/shoot`, show: (site) => site.shoot(wall(site)) },
+  {
+    name: 'shoot-file-refused',
+    route: `${JOB}/shoot`,
+    show: async (site) => {
+      await site.pickFiles([{ name: 'offer.txt', mimeType: 'text/plain', buffer: Buffer.from('an offer') }]);
+      await site.fault('not-an-image').waitFor();
+    },
+  },
+  {
+    name: 'jobs-photo-cut-off',
+    route: '(book)',
+    show: async (site) => {
+      await site.openJobs();
+      await site.fault('shooting-cut-off').waitFor();
+    },
+  },
+  {
+    name: 'inches-none',
+    route: `${JOB}/read`,
+    show: async (site) => {
+      await site.button(site.say(m.leave_it)).click();
+      await site.openJob(ROOM[site.lang]);
+      await site.stopStep();
+      await site.startStep('pre-cut');
+      await site.openPad();
+      await words(site, site.say(m.pad_no_value));
+    },
+  },
+  { name: 'inches-within', route: `${JOB}/read`, show: (site) => site.touchInches(2, 11) },
+  { name: 'inches-saved', route: `${JOB}/read`, show: (site) => site.saveReading(inches(site, '2.6875'), wall(site)) },
+  { name: 'inches-outside', route: `${JOB}/read`, show: (site) => site.touchInches(1, 15) },
+  {
+    name: 'section-outside',
+    route: JOB,
+    show: async (site) => {
+      await site.saveReading(inches(site, '1.9375'), site.say(m.place_floor));
+      await site.link(site.say(m.part_back)).click();
+      await words(site, site.say(m.n_outside, { n: 1 }));
+    },
+  },
+  {
+    name: 'comb-none',
+    route: `${JOB}/read`,
+    show: async (site) => {
+      await site.stopStep();
+      await site.startStep('liquid-coat');
+      await site.openPad();
+      await words(site, site.say(m.pad_no_value));
+    },
+  },
+  { name: 'comb-not-proven', route: `${JOB}/read`, show: (site) => site.touchTooth(mil(site, '26')) },
+  {
+    name: 'comb-saved',
+    route: `${JOB}/read`,
+    show: (site) => site.saveReading(spanText({ value: '26', to: '28', unit: 'mil' }, site.lang), wall(site)),
+  },
+  {
+    name: 'log',
+    route: `${JOB}/log`,
+    show: async (site) => {
+      await site.link(site.say(m.part_back)).click();
+      await site.link(site.say(m.page_log)).click();
+      await words(site, site.say(m.kind_job));
+    },
+  },
+  {
+    name: 'record-none',
+    route: `${JOB}/record`,
+    show: async (site) => {
+      await site.link(site.say(m.part_back)).click();
+      await site.openRecordPage();
+    },
+  },
+  { name: 'record-built', route: `${JOB}/record`, show: (site) => site.buildRecord() },
+  { name: 'archive-written', route: `${JOB}/record`, show: (site) => site.writeArchive() },
+  {
+    name: 'jobs',
+    route: '(book)',
+    show: async (site) => {
+      await site.openJobs();
+      await site.page.getByText(ROOM[site.lang]).waitFor();
+    },
+  },
+  {
+    name: 'check',
+    route: '(book)/check',
+    show: (site) => site.link(site.say(m.check_archive)).click(),
+  },
+  {
+    name: 'check-unreadable',
+    route: '(book)/check',
+    show: (site) => site.check({ name: 'offer.zip', mimeType: 'application/zip', buffer: Buffer.from('an offer') }),
+  },
+  {
+    name: 'example-section',
+    route: JOB,
+    show: async (site) => {
+      await site.openJobs();
+      await site.link(site.say(m.open_example)).click();
+      await words(site, site.say(m.example_note));
+    },
+  },
+  {
+    name: 'example-log',
+    route: `${JOB}/log`,
+    show: async (site) => {
+      await site.link(site.say(m.page_log)).click();
+      // One after another: those in sight are there when the fifth is.
+      await site.page.getByRole('img').nth(4).waitFor();
+    },
+  },
+  {
+    name: 'job-not-here',
+    route: JOB,
+    show: async (site) => {
+      await site.page.goto(`/job/${EXAMPLE_JOB}-not-here`);
+      await words(site, site.say(m.no_such_job_text));
+    },
+  },
+  {
+    name: 'millimetres',
+    route: `${JOB}/read`,
+    show: async (site) => {
+      await site.openJobs();
+      await site.startJob({ ...room(site, 'mm'), name: `${ROOM[site.lang]} 2` });
+      await site.startStep('pre-cut');
+      await site.openPad();
+      for (const key of ['6', '8', site.say(m.decimal_mark), '5']) await site.button(key).click();
+    },
+  },
+  {
+    name: 'shoot-no-camera',
+    route: `${JOB}/shoot`,
+    show: async (site) => {
+      await site.refuseCamera();
+      await site.link(site.say(m.photo)).click();
+      await site.fault('camera-refused').waitFor();
+    },
+  },
+  {
+    name: 'shoot-not-saved',
+    route: `${JOB}/shoot`,
+    show: async (site) => {
+      await site.clearStore();
+      await site.pickFiles(['static/example/01-house-front.jpg']);
+      await site.fault('not-saved-gone').waitFor();
+    },
+  },
+  {
+    name: 'jobs-lost',
+    route: '(book)',
+    show: async (site) => {
+      await site.openJobs();
+      await site.fault('loss-at-start').waitFor();
+    },
+  },
+  {
+    name: 'jobs-newer-build',
+    route: '(book)',
+    show: async (site) => {
+      await site.page.evaluate(() => indexedDB.open('layerbook', 2));
+      await site.fault('not-saved-newer').waitFor();
+    },
+  },
+];
