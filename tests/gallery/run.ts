@@ -4,7 +4,6 @@ import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium, type Browser } from 'playwright';
-import * as m from '#lib/words/compiled/messages.js';
 import { ensureBuilt, ROOT } from '../../src/cli/ready.mjs';
 import { launchOptions } from '../e2e/browser.ts';
 import { CAMERA_FLAGS, makeFilm } from '../e2e/film.ts';
@@ -23,7 +22,7 @@ const served = await serveBuild();
 const browser = await chromium.launch(launchOptions(CAMERA_FLAGS));
 try {
   await Promise.all(LANGS.map((lang) => walk(browser, served.url, lang)));
-  if (process.argv.includes('--docs')) await docs(browser, served.url);
+  if (process.argv.includes('--docs')) docs();
 } finally {
   await browser.close();
   await served.stop();
@@ -46,7 +45,7 @@ async function walk(browser: Browser, baseURL: string, lang: Lang): Promise<void
 }
 
 /** Three screens, and the first page of the example's record as it is printed. */
-async function docs(browser: Browser, baseURL: string): Promise<void> {
+function docs(): void {
   for (const [picture, name] of [
     ['jobs', 'jobs'],
     ['section', 'example-section'],
@@ -55,10 +54,12 @@ async function docs(browser: Browser, baseURL: string): Promise<void> {
     const number = String(SCREENS.findIndex((screen) => screen.name === name) + 1).padStart(2, '0');
     copyFileSync(join(OUT, 'en-light', `${number}-${name}.png`), join(DOCS, `${picture}.png`));
   }
-  const site = new Site(await browser.newPage({ ...PHONE.en, baseURL }));
-  await site.openJobs();
-  await site.link(site.say(m.open_example)).click();
-  await site.openRecordPage();
-  const pdf = await (await site.buildRecord()).path();
+  const [zip, pdf] = [join(OUT, 'example.zip'), join(OUT, 'example.pdf')];
+  for (const args of [
+    ['src/cli/layerbook.ts', 'example', '--out', zip],
+    ['src/cli/layerbook.ts', 'report', zip, '--out', pdf],
+  ]) {
+    execFileSync(process.execPath, args);
+  }
   execFileSync('pdftoppm', ['-png', '-singlefile', '-r', '60', pdf, join(DOCS, 'record')]);
 }
