@@ -8,6 +8,8 @@ import type { Moment, RecordDocument, RecordLimit, RecordReading } from './recor
 
 export type Locale = 'en' | 'es';
 
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
 const REASON: Readonly<Record<string, typeof m.reason_hides_edge>> = {
   'hides-substrate': m.reason_hides_substrate,
   'hides-edge': m.reason_hides_edge,
@@ -57,7 +59,8 @@ export function speaker(document: RecordDocument, locale: Locale) {
     reason: (rule: string) => REASON[rules.get(rule)?.reason ?? '']?.({}, { locale }) ?? '',
     surface,
     surfaces: (ids: readonly string[]) => (ids.length === 0 ? surface(null) : ids.map(surface).join(', ')),
-    person: (id: string) => people.get(id) ?? id,
+    // A person who gave no name has a random id, which says nothing on paper.
+    person: (id: string) => people.get(id) ?? (UUID.test(id) ? m.record_no_name({}, { locale }) : id),
     limit: (id: string | null) => (id === null ? null : (limits.get(id) ?? null)),
     value,
     bounds: (limit: RecordLimit) => limitText(limit, locale),

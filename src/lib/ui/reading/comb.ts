@@ -10,9 +10,9 @@ export function sides(teeth: number): number[] {
   return Array.from({ length: Math.max(1, Math.ceil(teeth / SIDE)) }, (_, i) => Math.min(i * SIDE, last));
 }
 
-/** The side to show for a tooth; for none, the middle of the gauge. */
+/** The side to show for a tooth; for none, a little above the middle of the gauge, where membranes are read (common practice, no source). */
 export function sideOf(teeth: number, lastWet: number | null): number {
-  return Math.min(sides(teeth).length - 1, Math.floor((lastWet ?? Math.floor(teeth / 2)) / SIDE));
+  return Math.min(sides(teeth).length - 1, Math.floor((lastWet ?? Math.floor(teeth * 0.6)) / SIDE));
 }
 
 /** The tooth after a step; the first step of all lands on the side shown. */
