@@ -318,7 +318,7 @@ test('an upgrade blocked by an old page is said, and passes once that page is cl
 
   const next = new Site(await page.context().newPage());
   await next.openJobs();
-  await says(next, 'not-saved-blocked');
+  await says(next, 'closed-blocked');
   await old.close();
   await next.button('Load again').click();
   await expect(next.page.getByText('Hall bath')).toBeVisible();
@@ -327,7 +327,7 @@ test('an upgrade blocked by an old page is said, and passes once that page is cl
   // The other way round: this page is the old one, and lets go.
   await next.page.getByText('Hall bath').click();
   await newer.evaluate(() => new Promise((opened) => (indexedDB.open('layerbook', 2).onsuccess = opened)));
-  await says(next, 'not-saved-newer');
+  await says(next, 'closed-newer');
   await expectGrown(newer, before, []);
 });
 

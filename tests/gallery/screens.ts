@@ -1,5 +1,5 @@
 import type { BrowserContextOptions, Page } from '@playwright/test';
-import { EXAMPLE_JOB } from '#lib/state/example.ts';
+import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
@@ -279,7 +279,7 @@ export const SCREENS: readonly Screen[] = [
     route: '(book)',
     show: async (site) => {
       await site.page.evaluate(() => indexedDB.open('layerbook', 2));
-      await site.fault('not-saved-newer').waitFor();
+      await site.fault('closed-newer').waitFor();
     },
   },
 ];

@@ -28,8 +28,6 @@ export interface Happening {
   readonly what: Draft | Photo;
 }
 
-/** Of the form `example-shower...`: ids of real jobs are hexadecimal and can never be it. */
-export const EXAMPLE_JOB = 'example-shower-27';
 export const EXAMPLE_DEVICE = 'example-phone';
 export const EXAMPLE_ZONE = 'America/Chicago';
 

@@ -1,3 +1,4 @@
+import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import { readFile } from 'node:fs/promises';
 import { append, type Writer } from '#lib/record/append.ts';
 import { Book, type Blob256 } from '#lib/record/book.ts';
@@ -6,7 +7,7 @@ import type { Times } from '#lib/record/entry.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
-import { DAYS, EXAMPLE_DEVICE, EXAMPLE_JOB, EXAMPLE_ZONE, type Happening, type Photo } from './day.ts';
+import { DAYS, EXAMPLE_DEVICE, EXAMPLE_ZONE, type Happening, type Photo } from './day.ts';
 
 /** Where the app serves the example from. */
 export const EXAMPLE_FOLDER = new URL('../../../static/example/', import.meta.url);

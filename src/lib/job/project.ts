@@ -187,6 +187,11 @@ function apply(state: JobState, entry: Entry): JobState {
   }
 }
 
+/** The surfaces a run is on; all of the job's where it names none, or there is no run. */
+export function surfacesOf(job: JobState, run: Run | null): readonly Surface[] {
+  return run === null || run.surfaces.length === 0 ? job.surfaces : job.surfaces.filter(({ surface }) => run.surfaces.includes(surface));
+}
+
 function onlySurface(run: Run | null): string | null {
   return run !== null && run.surfaces.length === 1 ? run.surfaces[0]! : null;
 }

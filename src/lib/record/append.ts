@@ -1,6 +1,6 @@
 import { hexToBytes } from '@noble/hashes/utils.js';
 import { fail, ok, type Result } from '../result.ts';
-import type { Blob256, Book, Head, KeepFault } from './book.ts';
+import type { Blob256, Book, Head, SaveFault } from './book.ts';
 import { canonicalText } from './canonical.ts';
 import { ENTRY_VERSION, readEntry, type Entry, type Times } from './entry.ts';
 import { sha256HexOfText } from './hash.ts';
@@ -63,7 +63,7 @@ export async function append(
   drafts: readonly Draft[],
   blobs: readonly Blob256[],
   writer: Writer,
-): Promise<Result<Entry[], KeepFault>> {
+): Promise<Result<Entry[], SaveFault>> {
   let head: Head | null;
   try {
     head = await book.lastSeen(job, writer.device);

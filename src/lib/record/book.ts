@@ -17,13 +17,17 @@ export interface Blob256 {
   readonly body: Blob;
 }
 
-export type KeepFault =
-  /** Another page moved the chain: nothing was written, seal anew on `head`. */
-  | { code: 'head-moved'; head: Head | null }
+/** Why entries were not saved; the caller still holds them and their bytes. */
+export type SaveFault =
   /** The store refused; nothing was written. */
   | { code: 'not-saved'; why: ShelfFaultCode; detail: string }
   /** The store said yes and does not give the same back. */
   | { code: 'read-back'; detail: string };
+
+export type KeepFault =
+  | SaveFault
+  /** Another page moved the chain: nothing was written, seal anew on `head`. */
+  | { code: 'head-moved'; head: Head | null };
 
 /** Pieces a large blob is kept in; some engines lose the connection over single large values. */
 export const PART_BYTES = 8 * 1024 * 1024;

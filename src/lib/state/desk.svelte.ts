@@ -3,12 +3,13 @@ import { held, loss, remember, remembered } from '#lib/device/store/canary.ts';
 import { openIdbShelf } from '#lib/device/store/idb-shelf.ts';
 import { askToKeep, persistence, type Persistence } from '#lib/device/store/persistence.ts';
 import { deviceWriter } from '#lib/device/writer.ts';
+import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import type { Writer } from '#lib/record/append.ts';
 import { Book } from '#lib/record/book.ts';
 import { Drafts } from '#lib/record/drafts.ts';
 import { ShelfError, type Shelf, type ShelfFaultCode } from '#lib/record/shelf.ts';
 import { Previews } from '#lib/work/previews.ts';
-import { EXAMPLE_JOB, exampleSource } from './example.ts';
+import { exampleSource } from './example.ts';
 import { OpenJob } from './job.svelte.ts';
 
 const STORE = 'layerbook';
@@ -60,7 +61,8 @@ export class Desk {
     this.#lost = loss(before, now);
     const writer = deviceWriter(await deviceIdentity(shelf));
     this.#fault = null;
-    this.#persistence = await (now.entries > 0 ? askToKeep() : persistence());
+    // Not awaited: some browsers put the question to the person, and the book opens all the same.
+    void (now.entries > 0 ? askToKeep() : persistence()).then((stands) => (this.#persistence = stands));
     return { shelf, book, drafts: new Drafts(shelf), previews: new Previews(shelf), writer };
   }
 

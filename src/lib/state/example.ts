@@ -4,9 +4,6 @@ import { readEntry } from '#lib/record/entry.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
 import type { JobSource } from './job.svelte.ts';
 
-/** The example's job id starts like this; ids of real jobs are hexadecimal and cannot. */
-export const EXAMPLE_JOB = 'example-shower-27';
-
 /** Public addresses of the example's log and pictures, part of the app itself. */
 const LOG = '/example/log.jsonl';
 const PICTURES = '/example/pictures.json';

@@ -1,7 +1,7 @@
 import { clearToCover, proofOwed } from '#lib/job/proof.ts';
 import { EMPTY_PROJECTION, extend, project } from '#lib/job/project.ts';
 import { append, type Writer } from '#lib/record/append.ts';
-import type { Blob256, Book, KeepFault } from '#lib/record/book.ts';
+import type { Blob256, Book, SaveFault } from '#lib/record/book.ts';
 import type { Entry, EntryFault } from '#lib/record/entry.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -49,13 +49,17 @@ export class OpenJob {
   }
 
   /** Seals and keeps drafts with their bytes. Ok means saved: completed, flushed and read back. */
-  async add(drafts: readonly Draft[], blobs: readonly Blob256[] = []): Promise<Result<Entry[], KeepFault>> {
-    const done = await append(this.#source.book, this.id, drafts, blobs, this.#source.writer);
-    if (!done.ok) return fail(done.fault);
-    const mine = this.entries.filter((entry) => entry.body.device === this.#source.writer.device);
-    const follows = done.value[0]?.body.seq === mine.length;
-    if (follows) this.#projection = extend(this.#projection, done.value);
-    else await this.load();
+  async add(drafts: readonly Draft[], blobs: readonly Blob256[] = []): Promise<Result<Entry[], SaveFault>> {
+    const { book, writer } = this.#source;
+    // Whatever goes wrong between hand and store, the caller hears of it as a fault and keeps what it holds.
+    const done = await append(book, this.id, drafts, blobs, writer).catch((error: unknown) =>
+      fail<SaveFault>({ code: 'not-saved', why: 'failed', detail: String(error) }),
+    );
+    if (!done.ok) return done;
+    const mine = this.entries.filter((entry) => entry.body.device === writer.device);
+    this.#projection = extend(this.#projection, done.value);
+    // Another page wrote in between. Should reading fail, what was just saved is shown all the same.
+    if (done.value[0]?.body.seq !== mine.length) await this.load().catch(() => undefined);
     this.#source.kept?.(done.value);
     return ok(done.value);
   }

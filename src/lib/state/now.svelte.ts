@@ -12,6 +12,12 @@ class Now {
     return this.#ms;
   }
 
+  /** The same instant as the screens word it: UTC and the phone's own offset. */
+  get here() {
+    const at = new Date(this.#ms);
+    return { utc: at.toISOString(), offsetMin: -at.getTimezoneOffset() };
+  }
+
   #tick() {
     this.#ms = Date.now();
   }

@@ -1,4 +1,4 @@
-import type { KeepFault } from '#lib/record/book.ts';
+import type { SaveFault } from '#lib/record/book.ts';
 import type { Verification } from '#lib/record/verify.ts';
 import { checkArchive as check, makeArchive, makeRecord } from '#lib/work/paper.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -27,7 +27,7 @@ export async function writeArchive(job: OpenJob): Promise<Result<{ file: File; m
  * Builds the record of a job, and keeps it: the `record` entry with its document tree, the PDF and the pictures made for it,
  * in one transaction. The record is a file only once it is kept.
  */
-export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4'): Promise<Result<File, KeepFault>> {
+export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4'): Promise<Result<File, SaveFault>> {
   await job.load();
   const photos = await held(
     job,

@@ -1,6 +1,6 @@
 import { digestHex } from '#lib/device/capture/digest.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
-import type { KeepFault } from '#lib/record/book.ts';
+import type { SaveFault } from '#lib/record/book.ts';
 import type { Draft, Shot } from '#lib/record/kinds.ts';
 import { isTooLargeToShow, sniff, type Media } from '#lib/record/media.ts';
 import type { OpenJob } from './job.svelte.ts';
@@ -9,7 +9,7 @@ import type { OpenJob } from './job.svelte.ts';
 export type ShotNews =
   | { code: 'saved'; utc: string; offsetMin: number; remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | 'clock-moved' | null }
   | { code: 'refused'; why: 'not-an-image' | 'empty-file' }
-  | { code: 'not-saved'; fault: KeepFault };
+  | { code: 'not-saved'; fault: SaveFault };
 
 /** Where a picture belongs, as far as it is known when it is taken. */
 export interface ShotPlace {

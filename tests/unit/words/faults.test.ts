@@ -1,8 +1,8 @@
 import type { SetupFault } from '#lib/job/setup.ts';
-import type { KeepFault } from '#lib/record/book.ts';
+import type { SaveFault } from '#lib/record/book.ts';
 import type { ShelfFaultCode } from '#lib/record/shelf.ts';
 import { overwriteGetLocale } from '#lib/words/compiled/runtime.js';
-import { keepFaultText, storeFaultText } from '#lib/words/keep-fault.ts';
+import { closedText, saveFaultText } from '#lib/words/save-fault.ts';
 import { setupFaultText } from '#lib/words/setup-fault.ts';
 import { afterAll, expect, test } from 'vitest';
 
@@ -28,16 +28,13 @@ const SETUP: Record<SetupFault['code'], true> = {
   'too-large': true,
 };
 const STORE: Record<ShelfFaultCode, true> = { full: true, gone: true, blocked: true, newer: true, failed: true };
-const keep: Record<KeepFault['code'], KeepFault> = {
-  'head-moved': { code: 'head-moved', head: null },
-  'not-saved': { code: 'not-saved', why: 'full', detail: '' },
-  'read-back': { code: 'read-back', detail: '' },
-};
+const READ_BACK: SaveFault = { code: 'read-back', detail: '' };
 
 const SAID: [what: string, say: (code: string) => string, codes: string[]][] = [
   ['a field of the form', (code) => setupFaultText(code as SetupFault['code']), Object.keys(SETUP)],
-  ['the store', (code) => storeFaultText(code as ShelfFaultCode), Object.keys(STORE)],
-  ['keeping entries', (code) => keepFaultText(keep[code as KeepFault['code']]), Object.keys(keep)],
+  ['the closed book', (code) => closedText(code as ShelfFaultCode), Object.keys(STORE)],
+  ['saving', (code) => saveFaultText({ code: 'not-saved', why: code as ShelfFaultCode }), Object.keys(STORE)],
+  ['reading back', () => saveFaultText(READ_BACK), ['read-back']],
 ];
 
 test.each(SAID)('what is wrong with %s is said in sentences of its own, in both languages', (_, say, codes) => {
@@ -47,11 +44,7 @@ test.each(SAID)('what is wrong with %s is said in sentences of its own, in both 
   expect(new Set(texts.flat()).size).toBe(codes.length * 2);
 });
 
-test.each(Object.keys(STORE) as ShelfFaultCode[])('not saved because the store is %s is said as the store says it', (why) => {
-  expect(inBoth(() => keepFaultText({ code: 'not-saved', why }))).toEqual(inBoth(() => storeFaultText(why)));
-});
-
 test.each(['full', 'gone', 'blocked', 'newer', 'failed'] as const)('%s says first that it was not saved', (why) => {
-  const [en, es] = inBoth(() => storeFaultText(why));
+  const [en, es] = inBoth(() => saveFaultText({ code: 'not-saved', why }));
   expect([en!.startsWith('Not saved'), es!.startsWith('No se guardó') || es!.startsWith('Sin guardar')]).toEqual([true, true]);
 });

@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { EXAMPLE_DEVICE, EXAMPLE_JOB, EXAMPLE_ZONE } from '../../../../src/cli/example/day.ts';
+import { EXAMPLE_DEVICE, EXAMPLE_ZONE } from '../../../../src/cli/example/day.ts';
+import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import { EXAMPLE_FOLDER, exampleJob, exampleLog } from '../../../../src/cli/example/job.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
 import { judgeSaid } from '#lib/job/judged.ts';
@@ -10,7 +11,6 @@ import { verifyChains } from '#lib/record/chain.ts';
 import { readEntry, type Entry } from '#lib/record/entry.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
 import { sniff } from '#lib/record/media.ts';
-import { EXAMPLE_JOB as EXAMPLE_PREFIX } from '#lib/state/example.ts';
 import { combReading, exampleCombMil } from '#lib/trade/comb.ts';
 
 const MOST_BYTES = 8_000_000;
@@ -43,7 +43,8 @@ describe('the committed example', () => {
     expect(verifyChains(entries)).toEqual([]);
     expect(new Set(entries.map((entry) => entry.body.device))).toEqual(new Set([EXAMPLE_DEVICE]));
     expect(job.id).toBe(EXAMPLE_JOB);
-    expect(EXAMPLE_JOB.startsWith(EXAMPLE_PREFIX)).toBe(true);
+    // Ids of real jobs are UUIDs, so hexadecimal (RFC 9562).
+    expect(EXAMPLE_JOB).not.toMatch(/^[0-9a-f-]+$/);
   });
 
   it('holds every picture a shot names, whole and 1280 x 960, at most 8 MB together, and no other file', async () => {
