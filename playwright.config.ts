@@ -18,7 +18,7 @@ export default defineConfig({
     hasTouch: true,
     locale: 'en-US',
     timezoneId: 'America/Chicago',
-    actionTimeout: 10_000,
+    actionTimeout: 20_000,
     screenshot: 'only-on-failure',
   },
   webServer: {

@@ -32,7 +32,7 @@ export async function reportCommand(call: Call): Promise<Outcome> {
   if (!content.ok) return badInput('FILE', content.fault.code, archiveFaultText(content.fault, call.locale));
   const { entries, blob } = content.value;
 
-  const photos = photosOf(entries);
+  const photos = picturesOf(entries);
   const pictures: RecordInput['pictures'] = new Map(await printable(photos, blob));
   const job = entries.map(known).find((view) => view.kind === 'job');
   const { pdf } = await buildRecord({
@@ -58,8 +58,13 @@ export async function reportCommand(call: Call): Promise<Outcome> {
   return (await writeOutput(new Blob([pdf]), call)) ?? { exit: 0, answer };
 }
 
-function photosOf(entries: readonly Entry[]): string[] {
-  return [...new Set(entries.map(known).flatMap((view) => (view.kind === 'shot' ? [view.data.picture.sha256] : [])))];
+/** Every picture a record prints: photos, and the signatures under what was handed over or attested. */
+function picturesOf(entries: readonly Entry[]): string[] {
+  const named = entries.map(known).flatMap((view) => {
+    if (view.kind === 'shot') return [view.data.picture];
+    return (view.kind === 'hand-over' || view.kind === 'attestation') && view.data.signature !== undefined ? [view.data.signature] : [];
+  });
+  return [...new Set(named.map(({ sha256 }) => sha256))];
 }
 
 /** Pictures made for print, one at a time; a photo that is absent or that nothing here decodes is left out, and the record says so. */

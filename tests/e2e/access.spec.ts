@@ -6,7 +6,7 @@ import { test } from './test.ts';
 
 const softly = expect.configure({ soft: true });
 
-test.describe.configure({ mode: 'parallel', timeout: 180_000 });
+test.describe.configure({ mode: 'parallel', timeout: 420_000 });
 
 for (const lang of LANGS) {
   test(`every screen of the gallery in ${lang}: no violation in either theme, none wider than a phone of 320 px`, async ({
@@ -19,10 +19,12 @@ for (const lang of LANGS) {
       await test.step(name, async () => {
         await show(site);
         softly(await violations(axe(page)), name).toEqual([]);
-        // The themes differ in colours alone.
-        await showTheme(page, 'dark');
-        softly(await violations(axe(page).withRules('color-contrast')), `${name}, dark`).toEqual([]);
-        await showTheme(page, 'light');
+        // The themes differ in colours alone, and the languages do not.
+        if (lang === 'en') {
+          await showTheme(page, 'dark');
+          softly(await violations(axe(page).withRules('color-contrast')), `${name}, dark`).toEqual([]);
+          await showTheme(page, 'light');
+        }
         await page.setViewportSize({ width: 320, height: 640 });
         // What is drawn follows the width a moment later.
         await softly.poll(() => tooWide(page), `${name} at 320 px`).toEqual([]);

@@ -239,7 +239,7 @@ test('page crashed with the camera open: the first page says so and leads back',
 
 test('page crashed after any field: the form comes back complete, and so does a value on the pad', async ({ page }) => {
   const typed: [label: string, value: string, nth?: number][] = [
-    ['Name of the room', 'Hall bath'],
+    ['Name of the job', 'Hall bath'],
     ['Address', '12 Elm Street'],
     ['Your name', 'Ines Robles'],
     ['Surface', 'Niche', 1],
@@ -252,6 +252,7 @@ test('page crashed after any field: the form comes back complete, and so does a 
   ];
   let site = new Site(page);
   await page.goto('/new');
+  await site.unfold();
   const field = (label: string, nth = 0) => site.page.getByLabel(label, { exact: true }).nth(nth);
   for (const [i, [label, value, nth]] of typed.entries()) {
     if (['Place', 'System', 'From'].includes(label)) await field(label, nth).selectOption(value);
@@ -259,6 +260,7 @@ test('page crashed after any field: the form comes back complete, and so does a 
     await expect.poll(() => readDraft(site.page, ['new-job'])).toContain(JSON.stringify(value));
     site = new Site(await crashed(site.page));
     await site.page.goto('/new');
+    await site.unfold();
     for (const [label, value, nth] of typed.slice(0, i + 1)) await expect(field(label, nth)).toHaveValue(value);
   }
   expect((await readStored(site.page)).raws).toEqual([]);

@@ -1,6 +1,6 @@
 import type { Download, Locator, Page } from '@playwright/test';
 import type { Place, System } from '#lib/job/systems.ts';
-import type { Step } from '#lib/record/kinds.ts';
+import type { Step } from '#lib/record/kinds/setup.ts';
 import type { Measure } from '#lib/record/kinds/reading.ts';
 import { STRIP, xOf } from '#lib/ui/reading/ruler.ts';
 import { MEASURE, PLACE, SOURCE, STEP, SYSTEM } from '#lib/words/codes.ts';
@@ -107,17 +107,19 @@ export class Site {
   }
 
   async typeJob({ name, address, person, units, surfaces, limits = [] }: JobTyped): Promise<void> {
-    await this.#field(m.job_name).fill(name);
+    await this.#field(m.setup_job_name).fill(name);
     if (address !== undefined) await this.#field(m.job_address).fill(address);
     if (person !== undefined) await this.#field(m.your_name).fill(person);
     if (units !== undefined) await this.#radio(this.say(units === 'in' ? m.units_in : m.units_mm)).check();
     if (surfaces !== undefined) await this.#typeSurfaces(surfaces);
+    if (limits.length > 0) await this.unfold(this.page.locator('details').filter({ has: this.page.getByRole('heading', { name: this.say(m.limits) }) }));
     for (const limit of limits) await this.#typeLimit(limit);
   }
 
   async #typeSurfaces(surfaces: NonNullable<JobTyped['surfaces']>): Promise<void> {
     const section = this.page.getByRole('region', { name: this.say(m.surfaces) });
     const names = section.getByLabel(this.say(m.surface_name), { exact: true });
+    await this.unfold(section.locator('details'));
     const removers = section.getByRole('button', { name: this.say(m.remove_surface, { name: '' }).trim() });
     while ((await names.count()) > surfaces.length) await removers.last().click();
     while ((await names.count()) < surfaces.length) await section.getByRole('button', { name: this.say(m.add_surface) }).click();
@@ -126,6 +128,12 @@ export class Site {
       await section.getByLabel(this.say(m.surface_place), { exact: true }).nth(i).selectOption(this.say(PLACE[place]));
       await section.getByLabel(this.say(m.surface_system), { exact: true }).nth(i).selectOption(this.say(SYSTEM[system]));
     }
+  }
+
+  /** Opens the parts of the form that stay closed until they are wanted. */
+  async unfold(parts = this.page.locator('details')): Promise<void> {
+    await parts.first().waitFor();
+    for (const part of await parts.all()) if (!(await part.evaluate((one: HTMLDetailsElement) => one.open))) await part.locator('summary').click();
   }
 
   async #typeLimit({ what, min, max, source, text }: LimitTyped): Promise<void> {

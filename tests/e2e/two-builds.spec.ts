@@ -37,7 +37,11 @@ async function change(file: string, before: string, after: string): Promise<void
 const cachesOf = (page: Page) => page.evaluate(() => caches.keys());
 
 test.describe.configure({ timeout: 150_000 });
-test.beforeAll(buildNext);
+test.beforeAll(async () => {
+  // A whole build, beside another test on the other core.
+  test.setTimeout(240_000);
+  await buildNext();
+});
 
 test('a page open on one build goes on while the next is served, and takes it over when told, with its draft', async ({ browser }) => {
   let served = await serveBuild();

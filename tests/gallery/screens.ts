@@ -3,15 +3,9 @@ import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
-
-/** One screen in one state. */
-export interface Screen {
-  readonly name: string;
-  /** The page it shows, by its folder under src/routes. */
-  readonly route: string;
-  /** From the screen before it to this one. */
-  readonly show: (site: Site) => Promise<unknown>;
-}
+import { FLOOD_SCREENS } from './flood-screens.ts';
+import { follow, JOB, onJob, toSection, wall, words, type Screen } from './screen.ts';
+import { SETUP_SCREENS } from './setup-screens.ts';
 
 export const LANGS = ['en', 'es'] as const;
 export const THEMES = ['light', 'dark'] as const;
@@ -22,7 +16,7 @@ const phone = (locale: string): BrowserContextOptions => ({
   hasTouch: true,
   locale,
   timezoneId: 'America/Chicago',
-  permissions: ['camera'],
+  permissions: ['camera', 'microphone'],
   colorScheme: 'light',
   reducedMotion: 'reduce',
 });
@@ -35,12 +29,8 @@ export async function showTheme(page: Page, theme: (typeof THEMES)[number]): Pro
 
 const ROOM = { en: 'Hall bath', es: 'Baño del pasillo' } as const;
 const SOURCE = { en: 'page 2, edition 7', es: 'página 2, edición 7' } as const;
-const JOB = '(book)/job/[id]';
-
-const wall = (site: Site) => site.say(m.first_wall_back);
 const inches = (site: Site, value: string) => quantityText({ value, unit: 'in' }, site.lang);
 const mil = (site: Site, value: string) => quantityText({ value, unit: 'mil' }, site.lang);
-const words = (site: Site, text: string) => site.page.getByText(text, { exact: true }).first().waitFor();
 
 const room = (site: Site, units: 'in' | 'mm') => ({
   name: ROOM[site.lang],
@@ -100,10 +90,66 @@ export const SCREENS: readonly Screen[] = [
       await site.page.getByTestId('section').waitFor();
     },
   },
+  ...SETUP_SCREENS,
+  {
+    name: 'waits-none',
+    route: `${JOB}/waits`,
+    show: async (site) => {
+      await toSection(site);
+      await follow(site, m.page_waits, m.page_waits);
+    },
+  },
+  {
+    name: 'voice',
+    route: `${JOB}/voice`,
+    show: async (site) => {
+      await toSection(site);
+      await site.link(site.say(m.page_voice)).click();
+      await site.button(site.say(m.sound_talk)).waitFor();
+    },
+  },
+  {
+    name: 'voice-saved',
+    route: `${JOB}/voice`,
+    show: async (site) => {
+      await site.button(site.say(m.sound_talk)).click();
+      await site.page.getByText(site.say(m.sound_running)).or(site.page.getByText(site.say(m.sound_too_loud))).first().waitFor();
+      await site.button(site.say(m.stop)).click();
+      await site.saved.waitFor();
+    },
+  },
+  { name: 'write', route: `${JOB}/write`, show: (site) => onJob(site, 'write') },
+  { name: 'write-conditions', route: `${JOB}/write`, show: (site) => onJob(site, 'write?kind=conditions') },
+  {
+    name: 'write-not-ready',
+    route: `${JOB}/write`,
+    show: async (site) => {
+      await onJob(site, 'write?kind=deviation');
+      await site.button(site.say(m.save)).click();
+      await site.page.locator('[data-fault]').first().waitFor();
+    },
+  },
+  { name: 'write-hand-over', route: `${JOB}/write`, show: (site) => onJob(site, 'write?kind=hand-over') },
+  ...FLOOD_SCREENS,
+  { name: 'tray-none', route: `${JOB}/tray`, show: (site) => onJob(site, 'tray') },
+  { name: 'watch', route: `${JOB}/watch`, show: (site) => onJob(site, 'watch') },
+  {
+    name: 'curing',
+    route: '(book)/curing',
+    show: async (site) => {
+      await toSection(site);
+      await follow(site, m.page_curing, m.page_curing);
+      await words(site, ROOM[site.lang]);
+    },
+  },
   {
     name: 'start',
     route: `${JOB}/start`,
     show: async (site) => {
+      await site.openJobs();
+      await site.openJob(ROOM[site.lang]);
+      // The flood test still stands.
+      await site.stopStep();
       await site.link(site.say(m.start_step)).click();
       await words(site, site.say(m.which_step));
     },
@@ -221,9 +267,18 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'example-waits',
+    route: `${JOB}/waits`,
+    show: async (site) => {
+      await follow(site, m.page_waits, m.page_waits);
+      await site.page.locator('[data-stand]').first().waitFor();
+    },
+  },
+  {
     name: 'example-log',
     route: `${JOB}/log`,
     show: async (site) => {
+      await toSection(site);
       await site.link(site.say(m.page_log)).click();
       // One after another: those in sight are there when the fifth is.
       await site.page.getByRole('img').nth(4).waitFor();

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { clearOn, clearToCover } from '#lib/job/cover.ts';
+import { proofOwed } from '#lib/job/proof.ts';
 import { EMPTY_PROJECTION, extend, project } from '#lib/job/project.ts';
 import type { Entry } from '#lib/record/entry.ts';
 import { sha256HexOfText } from '#lib/record/hash.ts';
+import { ONE_OF_EACH } from '../fixtures/one-of-each.ts';
 
 const runs = { seed: 20260302, numRuns: 400 };
 
@@ -14,64 +17,89 @@ const surface = fc.constantFrom(...SURFACES, null);
 
 /** What an entry says: every kind of this version, a kind of a later one, and a known kind that a later one changed. */
 const said = fc.oneof(
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('run-start'), data: fc.constant({ step: 'bond-sheets', surfaces: ['wall'] }) }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('run-stop'), data: fc.constantFrom({ end: 'touched' }, { end: 'about' }) }) },
   {
     weight: 3,
-    arbitrary: fc.record({
-      kind: fc.constant('shot'),
-      data: fc.record({ picture: fc.constant({ sha256: SHA, bytes: 5, type: 'image/jpeg' }), from: fc.constant('file'), surface }),
-    }),
+    arbitrary: kindOf(
+      'run-start',
+      fc.record({ step: fc.constantFrom('bond-sheets', 'liquid-coat'), surfaces: fc.subarray([...SURFACES]), coat: fc.constantFrom(1, 2) }),
+    ),
   },
+  { weight: 3, arbitrary: kindOf('run-stop', fc.constantFrom({ end: 'touched' }, { end: 'about' })) },
   {
     weight: 3,
-    arbitrary: fc.record({
-      kind: fc.constant('reading'),
-      data: fc.record({
-        what: fc.constant('overlap'),
+    arbitrary: kindOf(
+      'shot',
+      fc.record({
+        picture: fc.constant({ sha256: SHA, bytes: 5, type: 'image/jpeg' }),
+        from: fc.constantFrom('file', 'watch'),
         surface,
-        said: fc.nat(90).map((mm) => ({ text: `${mm}`, value: `${mm}`, unit: 'mm' })),
-        how: fc.constant('tape'),
+        shows: fc.subarray(['collar', 'flange']),
       }),
-    }),
+    ),
   },
-  fc.record({
-    kind: fc.constant('surface'),
-    data: fc.record({
+  {
+    weight: 3,
+    arbitrary: kindOf(
+      'reading',
+      fc.nat(90).chain((mm) =>
+        fc.record({
+          what: fc.constant('overlap'),
+          surface,
+          said: fc.constant({ text: `${mm}`, value: `${mm}`, unit: 'mm' }),
+          how: fc.constant('tape'),
+        }),
+      ),
+    ),
+  },
+  {
+    weight: 3,
+    arbitrary: kindOf(
+      'tag',
+      fc.record({
+        shots: fc.array(id, { minLength: 1, maxLength: 3 }),
+        run: fc.option(id),
+        step: fc.constantFrom(null, 'scrape'),
+        surfaces: fc.subarray([...SURFACES]),
+      }),
+    ),
+  },
+  { weight: 3, arbitrary: kindOf('withdrawal', fc.record({ of: id, why: fc.constant('') })) },
+  {
+    weight: 3,
+    arbitrary: kindOf('amendment', fc.record({ of: id, why: fc.constant(''), data: fc.constantFrom(...Object.values(ONE_OF_EACH)) })),
+  },
+  kindOf(
+    'surface',
+    fc.record({
       surface: fc.constantFrom(...SURFACES),
       name: fc.constantFrom('North', 'South'),
       place: fc.constant('wall'),
       system: fc.constant('sheet'),
     }),
-  }),
-  fc.record({
-    kind: fc.constant('limit'),
-    data: fc.nat(90).map((min) => ({
-      limit: 'l0',
-      what: 'overlap',
-      min: `${min}`,
-      max: null,
-      unit: 'mm',
-      source: { kind: 'crew', text: 'us' },
-    })),
-  }),
-  fc.record({
-    kind: fc.constant('job'),
-    data: fc.record({
+  ),
+  kindOf(
+    'limit',
+    fc.nat(90).map((min) => ({ limit: 'l0', what: 'overlap', min: `${min}`, max: null, unit: 'mm', source: { kind: 'crew', text: 'us' } })),
+  ),
+  kindOf(
+    'job',
+    fc.record({
       name: fc.constantFrom('Hall bath', 'Upstairs'),
       address: fc.constant(''),
       units: fc.constantFrom('in', 'mm'),
       lang: fc.constant('en'),
     }),
-  }),
-  fc.record({
-    kind: fc.constant('person'),
-    data: fc.record({ person: fc.constantFrom('ana', 'luis'), name: fc.constantFrom('Ana', 'Luis') }),
-  }),
-  fc.record({ kind: fc.constant('clock-jump'), data: fc.constant({ wallDeltaMs: -7_200_000, monoDeltaMs: null }) }),
-  fc.record({ kind: fc.constant('moisture'), data: fc.constant({ percent: '4.5' }) }),
-  fc.record({ kind: fc.constant('shot'), data: fc.constant({ picture: 'in another form' }) }),
+  ),
+  kindOf('person', fc.record({ person: fc.constantFrom('ana', 'luis'), name: fc.constantFrom('Ana', 'Luis') })),
+  kindOf('flood-end', fc.record({ attempt: id, result: fc.constantFrom('passed', 'failed'), words: fc.constant('') })),
+  { weight: 6, arbitrary: fc.constantFrom(...Object.entries(ONE_OF_EACH)).map(([kind, data]) => ({ kind, data })) },
+  kindOf('moisture-map', fc.constant({ percent: '4.5' })),
+  kindOf('shot', fc.constant({ picture: 'in another form' })),
 );
+
+function kindOf(kind: string, data: fc.Arbitrary<object>): fc.Arbitrary<{ kind: string; data: object }> {
+  return data.map((one) => ({ kind, data: one }));
+}
 
 const line = fc.record({
   said,
@@ -154,6 +182,20 @@ test('read bit by bit, in any bits, a log means what it means read whole', () =>
     fc.property(batches, ({ entries, parts }) => {
       const bitByBit = parts.reduce((before, part) => extend(before, part), EMPTY_PROJECTION);
       expect(bitByBit).toEqual(project(entries));
+    }),
+    runs,
+  );
+});
+
+test('no kind in any shape, corrected in any way, stops the proof owed or the cover from being read', () => {
+  fc.assert(
+    fc.property(log, (entries) => {
+      const { state } = project(entries);
+      const layers = proofOwed(state);
+      const { clear, missing } = clearToCover(layers, state);
+      expect(clear && missing.length > 0).toBe(false);
+      for (const one of state.surfaces)
+        expect(clearOn(one, layers, state).missing.length).toBeLessThanOrEqual(layers.flatMap(({ items }) => items).length);
     }),
     runs,
   );

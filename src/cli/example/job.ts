@@ -61,7 +61,7 @@ function timesOf({ at, offsetMin, session }: Happening): Times {
 
 async function drafted(what: Draft | Photo): Promise<{ draft: Draft; blob: Blob256 | null }> {
   if (what.kind !== 'photo') return { draft: what, blob: null };
-  const { id, run, file, surface, cameraSays } = what;
+  const { id, run, file, surface, shows, cameraSays } = what;
   const bytes = new Uint8Array(await readFile(new URL(file, EXAMPLE_FOLDER)));
   const type = 'image/jpeg';
   const blob = { sha256: sha256Hex(bytes), body: new Blob([bytes], { type }) };
@@ -73,6 +73,7 @@ async function drafted(what: Draft | Photo): Promise<{ draft: Draft; blob: Blob2
       picture: { sha256: blob.sha256, bytes: bytes.length, type },
       from: cameraSays === undefined ? 'viewfinder' : 'file',
       surface,
+      ...(shows === undefined ? {} : { shows: [...shows] }),
       ...(cameraSays === undefined ? {} : { cameraSays }),
     },
   };

@@ -1,11 +1,11 @@
-import { lengthNm } from '../measure/quantity.ts';
-import type { Limit } from '../record/kinds.ts';
-import type { Reading } from '../record/kinds/reading.ts';
-import { judge, type BoundsNm, type ReadingNm, type Verdict } from '../trade/limits.ts';
-import type { Measured } from './project.ts';
+import { baseOf, dimensionOf } from '../measure/dimension.ts';
+import type { Reading, Unit } from '../record/kinds/reading.ts';
+import type { Limit } from '../record/kinds/setup.ts';
+import { judge, type Bounds, type Interval, type Verdict } from '../trade/limits.ts';
+import type { Measured } from './state.ts';
 
 /** Version of the rules below, written into each record so that "judged then" can be told from "by today's rules". */
-export const RULES_VERSION = '2026-11-25';
+export const RULES_VERSION = '2026-11-25.2';
 
 /** A reading with its verdict and the limit that decided, if there is one. */
 export interface Judged {
@@ -13,29 +13,46 @@ export interface Judged {
   readonly limit: Limit | null;
 }
 
-/** The reading in whole nanometres. A reading in the log passed its schema, so a value that does not convert is our mistake. */
-export function readingNm(said: Reading['said']): ReadingNm {
-  const fromNm = nm(said.value, said.unit);
-  const toNm = 'to' in said && typeof said.to === 'string' ? nm(said.to, said.unit) : fromNm;
-  return { fromNm, toNm };
+/** The reading in whole base units of its dimension. A reading in the log passed its schema, so a value that does not convert is our mistake. */
+export function readingBase(said: Reading['said']): Interval {
+  const from = base(said.value, said.unit);
+  const to = 'to' in said && typeof said.to === 'string' ? base(said.to, said.unit) : from;
+  return { from, to };
 }
 
-export function limitNm(limit: Limit): BoundsNm {
+export function limitBase(limit: Limit): Bounds {
   return {
-    minNm: limit.min === null ? null : nm(limit.min, limit.unit),
-    maxNm: limit.max === null ? null : nm(limit.max, limit.unit),
+    min: limit.min === null ? null : base(limit.min, limit.unit),
+    max: limit.max === null ? null : base(limit.max, limit.unit),
   };
 }
 
-/** Judges what was said against the limit for that measure; `no-limit` when the job states none. */
-export function judgeSaid(what: Measured['what'], said: Reading['said'], limits: readonly Limit[]): Judged {
-  const limit = limits.find((one) => one.what === what) ?? null;
-  if (limit === null) return { verdict: 'no-limit', limit };
-  return { verdict: judge(readingNm(said), limitNm(limit)), limit };
+/**
+ * Judges what was said against every limit the job states for that measure; the worst verdict decides: a code and a data sheet
+ * both bind. `no-limit` when there is none. Moisture is judged only against a limit in the same meter's scale, as the scales
+ * cannot be turned into each other.
+ */
+export function judgeSaid(
+  what: Measured['what'],
+  said: Reading['said'],
+  limits: readonly Limit[],
+  scale: Measured['scale'] = null,
+): Judged {
+  const bind = limits.filter(
+    (one) => one.what === what && dimensionOf(one.unit) === dimensionOf(said.unit) && (one.scale ?? null) === scale,
+  );
+  const judged = bind.map((limit) => ({ verdict: judge(readingBase(said), limitBase(limit)), limit }));
+  return judged.toSorted((a, b) => WORST.indexOf(a.verdict) - WORST.indexOf(b.verdict))[0] ?? { verdict: 'no-limit', limit: null };
 }
 
-function nm(value: string, unit: Limit['unit']): number {
-  const length = lengthNm(value, unit);
-  if (!length.ok) throw new RangeError(`${value} ${unit}: ${length.fault.code}`);
-  return length.value;
+const WORST: readonly Verdict[] = ['outside', 'not-proven', 'within', 'no-limit'];
+
+export function judgeReading(reading: Measured, limits: readonly Limit[]): Judged {
+  return judgeSaid(reading.what, reading.said, limits, reading.scale);
+}
+
+function base(value: string, unit: Unit): number {
+  const size = baseOf(value, unit);
+  if (!size.ok) throw new RangeError(`${value} ${unit}: ${size.fault.code}`);
+  return size.value;
 }

@@ -1,16 +1,29 @@
-import type { Surface } from '../record/kinds.ts';
-import { judgeSaid, type Judged } from './judged.ts';
-import type { JobState, Measured, Run, Shot } from './project.ts';
-import { LAYERS, LAYER_OF_STEP, PROOF_RULES, SYSTEM_LAYERS, type Layer, type ProofRule } from './systems.ts';
+import type { Room, Surface } from '../record/kinds/setup.ts';
+import { judgeReading, type Judged } from './judged.ts';
+import { PROOF_RULES, type ProofRule } from './proof-rules.ts';
+import type { Fact, FactKind, JobState, Measured, Run, Shot } from './state.ts';
+import { LAYERS, LAYER_OF_STEP, stepsOn, type Layer } from './systems.ts';
 
-/** One owed item: a rule on one surface, with what answers it so far. */
+/** `covered`: the layer went on over it, owned up to with a reason. */
+export type OwedStand = 'owed' | 'shown' | 'not-done' | 'covered';
+
+/** One owed item: a rule on one surface, or once a room, with what answers it so far. */
 export interface Owed {
   readonly key: string;
   readonly rule: ProofRule;
+  readonly room: Room;
+  /** The surface it is owed on, or the first that can answer for the room. */
   readonly surface: Surface;
+  /** Every surface a proof of it may be taken on: one, or the room's. */
+  readonly surfaces: readonly Surface[];
+  readonly coat: number | null;
+  /** How many readings it takes, or 1 photo or entry. */
+  readonly times: number;
   readonly shot: Shot | null;
   /** The latest reading of this item, and how it stands against its limit. */
   readonly reading: (Measured & { readonly judged: Judged }) | null;
+  readonly notDone: Fact<'not-done'> | null;
+  readonly stand: OwedStand;
   readonly shown: boolean;
 }
 
@@ -25,65 +38,176 @@ export interface LayerProof {
   readonly running: readonly Run[];
 }
 
+/** What a job owes at its level before any of it is shown: the price said before work starts. */
+export interface Price {
+  readonly photos: number;
+  readonly readings: number;
+  readonly entries: number;
+  /** Whole minutes, about: own estimate of a quarter minute a photo and half a minute a reading or entry, no source. */
+  readonly minutes: number;
+}
+
+/** A job without rooms is one room of the job's own name. */
+export function roomsOf(job: JobState): readonly Room[] {
+  const loose = job.surfaces.some((surface) => !job.rooms.some(({ room }) => room === surface.room));
+  return loose || job.rooms.length === 0 ? [...job.rooms, { room: LOOSE, name: job.name }] : job.rooms;
+}
+
+/** Id of the room of surfaces that name none. */
+const LOOSE = 'no-room';
+
+export function surfacesIn(room: Room, job: JobState): readonly Surface[] {
+  const known = new Set(job.rooms.map((one) => one.room));
+  return job.surfaces.filter((surface) => (surface.room !== undefined && known.has(surface.room) ? surface.room : LOOSE) === room.room);
+}
+
 /**
  * What every layer of the job owes and shows, in order from the substrate inwards: layers that owe something, and those the
  * crew worked on besides. A reading answers its item whatever its verdict: proof owed asks whether it was looked at; the
  * verdict says what was seen.
  */
 export function proofOwed(job: JobState): LayerProof[] {
+  const rules = [...PROOF_RULES, ...job.ownRules.flatMap(ownRule)];
+  const items = roomsOf(job).flatMap((room) => rules.flatMap((rule) => owedIn(job, room, rule)));
   return LAYERS.flatMap((layer) => {
-    const items = PROOF_RULES.filter((rule) => rule.layer === layer).flatMap((rule) =>
-      job.surfaces.filter((surface) => owes(surface, rule)).map((surface) => owed(job, rule, surface)),
-    );
+    const of = items.filter((item) => item.rule.layer === layer);
     const runs = job.runs.filter((run) => LAYER_OF_STEP[run.step] === layer);
-    if (items.length === 0 && runs.length === 0) return [];
-    const shown = items.filter((item) => item.shown).length;
-    const stand = runs.length === 0 ? 'not-begun' : shown === items.length ? 'shown' : 'owed';
-    return [{ layer, items, shown, stand, running: runs.filter((run) => run.stopUtc === null) }];
+    if (of.length === 0 && runs.length === 0) return [];
+    const shown = of.filter((item) => item.stand !== 'owed').length;
+    const begun = runs.length > 0 || of.some((item) => item.shown);
+    const stand = !begun ? 'not-begun' : shown === of.length ? 'shown' : 'owed';
+    return [{ layer, items: of, shown, stand, running: runs.filter((run) => run.stopUtc === null) }];
   });
 }
 
-function owes(surface: Surface, rule: ProofRule): boolean {
-  return SYSTEM_LAYERS[surface.system].includes(rule.layer) && rule.places.includes(surface.place);
+export function price(layers: readonly LayerProof[]): Price {
+  const items = layers.flatMap((layer) => layer.items);
+  const count = (want: 'shot' | 'reading' | 'entry') =>
+    items.filter((item) => want in item.rule.want).reduce((sum, item) => sum + item.times, 0);
+  const [photos, readings, entries] = [count('shot'), count('reading'), count('entry')];
+  return { photos, readings, entries, minutes: Math.ceil(photos * 0.25 + (readings + entries) * 0.5) };
 }
 
-function owed(job: JobState, rule: ProofRule, surface: Surface): Owed {
-  const key = `${rule.id}:${surface.surface}`;
-  const here = (one: { step: string | null; surface: string | null }) => one.step === rule.step && one.surface === surface.surface;
-  if ('reading' in rule.want) {
-    const what = rule.want.reading;
-    const last = job.readings.findLast((one) => one.what === what && here(one)) ?? null;
-    const reading = last === null ? null : { ...last, judged: judgeSaid(last.what, last.said, job.limits) };
-    return { key, rule, surface, shot: null, reading, shown: reading !== null };
-  }
-  const shot = job.shots.findLast(here) ?? null;
-  return { key, rule, surface, shot, reading: null, shown: shot !== null };
+function ownRule({ rule, step, want, places, reason }: JobState['ownRules'][number]): ProofRule[] {
+  const layer = LAYER_OF_STEP[step];
+  if (layer === null) return [];
+  const scope = { core: 'surface', warranty: 'surface', full: 'surface' } as const;
+  return [{ id: `own-${rule}`, layer, step, want: want === 'shot' ? { shot: true } : { reading: want }, places, ...scope, reason }];
 }
 
-/** Whether the layer now on top may be covered, and what still stands in the way. */
-export interface ClearToCover {
-  /** The layer being worked on: the last begun, or the first of all. */
-  readonly layer: Layer | null;
-  readonly clear: boolean;
-  readonly missing: readonly Owed[];
-  readonly outside: readonly Owed[];
+function owedIn(job: JobState, room: Room, rule: ProofRule): Owed[] {
+  const scope = rule[job.proof];
+  const on = surfacesIn(room, job).filter((surface) => isOn(surface, rule, job));
+  if (scope === null || on.length === 0) return [];
+  const targets = scope === 'room' ? [on] : on.map((surface) => [surface]);
+  return targets.flatMap((surfaces) => {
+    const coats = rule.eachCoat === true ? Array.from({ length: coatsOwed(job, surfaces) }, (_, i) => i + 1) : [null];
+    return coats.map((coat) => owed(job, rule, room, surfaces, coat));
+  });
+}
+
+function isOn(surface: Surface, rule: ProofRule, job: JobState): boolean {
+  return rule.places.includes(surface.place) && hasStep(surface, rule, job);
+}
+
+/** Steps every surface has without its system saying so: walls stand open, and somebody looks at the substrate. */
+function hasStep(surface: Surface, rule: ProofRule, job: JobState): boolean {
+  const steps = stepsOn(surface, job);
+  return steps.includes(rule.step) || (steps.length > 0 && (rule.step === 'behind' || rule.step === 'survey'));
+}
+
+/** Coats the data sheet asks for, or as many as the crew has begun on these surfaces. */
+export function coatsOwed(job: JobState, surfaces: readonly Surface[]): number {
+  const stated = job.limits.flatMap((limit) => (limit.what === 'coats' && limit.min !== null ? [Math.ceil(Number(limit.min))] : []));
+  const begun = job.runs.filter((run) => run.surfaces.length === 0 || surfaces.some(({ surface }) => run.surfaces.includes(surface)));
+  return Math.min(20, Math.max(1, ...stated, ...begun.map((run) => run.coat ?? 1)));
+}
+
+function owed(job: JobState, rule: ProofRule, room: Room, surfaces: readonly Surface[], coat: number | null): Owed {
+  const ids = surfaces.map(({ surface }) => surface);
+  const target = surfaces.length === 1 && rule[job.proof] === 'surface' ? ids[0]! : room.room;
+  const key = [rule.id, target, ...(coat === null ? [] : [String(coat)])].join(':');
+  const { want } = rule;
+  const shot = 'shot' in want ? (job.shots.findLast((one) => answers(one, rule, ids, coat, job)) ?? null) : null;
+  const read = 'reading' in want ? job.readings.filter((one) => one.what === want.reading && isOf(one, rule, ids, coat, job)) : [];
+  const last = read.at(-1) ?? null;
+  const reading = last === null ? null : { ...last, judged: judgeReading(last, job.limits) };
+  const times = job.proof === 'full' ? (rule.fullTimes ?? 1) : 1;
+  const shown = 'entry' in want ? said(job, want.entry, ids) : shot !== null || read.filter((one) => !one.open).length >= times;
+  const notDone = shown ? null : (job.facts['not-done'].findLast((one) => leavesOut(one, key, rule, ids)) ?? null);
+  const stand: OwedStand = shown ? 'shown' : notDone === null ? 'owed' : notDone.data.covered ? 'covered' : 'not-done';
+  return { key, rule, room, surface: surfaces[0]!, surfaces, coat, times, shot, reading, notDone, stand, shown };
+}
+
+/** A photo answers the overview of its step when it was taken for nothing else, and any item that it says it shows. */
+function answers(shot: Shot, rule: ProofRule, ids: readonly string[], coat: number | null, job: JobState): boolean {
+  if (!shot.sorted || !ofCoat(shot.coat, coat) || isOfFailedTest(shot, rule, ids, job)) return false;
+  const named = shot.shows.includes(rule.id) || (rule.id === 'label' && shot.material !== null);
+  const overview = rule.overview === true && shot.step === rule.step && shot.shows.length === 0 && shot.material === null;
+  return (named && rule.house === true && shot.surfaces.length === 0) || ((named || overview) && isHere(shot, rule, ids, job));
+}
+
+/** A photo that names no surface is of the only place it can be of: among the surfaces of its run that owe the item, or of all. */
+function isHere(shot: Shot, rule: ProofRule, ids: readonly string[], job: JobState): boolean {
+  if (shot.surfaces.length > 0) return shot.surfaces.some((id) => ids.includes(id));
+  const on = job.runs.find((run) => run.id === shot.run)?.surfaces ?? [];
+  const maybe = job.surfaces.filter((one) => isOn(one, rule, job) && (on.length === 0 || on.includes(one.surface)));
+  return maybe.length > 0 && maybe.every((one) => ids.includes(one.surface));
+}
+
+function isOf(reading: Measured, rule: ProofRule, ids: readonly string[], coat: number | null, job: JobState): boolean {
+  const inStep = reading.step === null || reading.step === rule.step || reading.step === 'repair';
+  const here = reading.surface !== null && ids.includes(reading.surface) && ofCoat(reading.coat, coat);
+  // The control pan beside the test shows what the air took, not what the floor holds.
+  return inStep && here && reading.water !== 'control' && !isOfFailedTest(reading, rule, ids, job);
+}
+
+/** Of a flood attempt that failed or said nothing: the next one is set up, photographed and measured anew. */
+function isOfFailedTest({ utc }: { readonly utc: string }, rule: ProofRule, ids: readonly string[], job: JobState): boolean {
+  if (rule.layer !== 'flood') return false;
+  const attempts = new Set(attemptsOn(job, ids).map(({ id }) => id));
+  return job.facts['flood-end'].some(({ data, utc: ended }) => attempts.has(data.attempt) && data.result !== 'passed' && utc <= ended);
+}
+
+function attemptsOn(job: JobState, ids: readonly string[]): readonly Fact<'flood-fill'>[] {
+  return job.facts['flood-fill'].filter(({ data }) => data.under.length === 0 || data.under.some((id) => ids.includes(id)));
+}
+
+/** A run that counts no coats is the first. */
+function ofCoat(coat: number | null, wanted: number | null): boolean {
+  return wanted === null || (coat ?? 1) === wanted;
 }
 
 /**
- * Clear only when every begun layer shows all it owes, and every layer skipped under it: a gap lower down is no smaller for
- * lying deeper. A value outside its limit is named beside it; it does not count as missing, and the person decides (repair, or
- * a deviation owned up to).
+ * Whether an entry of the kind proves the item. One without surfaces speaks of all. Where an entry can say no (a refused
+ * substrate, a membrane found cut) the latest of each surface decides, and one that two people contest says no.
  */
-export function clearToCover(layers: readonly LayerProof[]): ClearToCover {
-  const begun = layers.filter((layer) => layer.stand !== 'not-begun');
-  const items = layers.flatMap((layer, i) => (begun.includes(layer) ? layer.items : skipped(layer, layers.slice(i + 1))));
-  const missing = items.filter((item) => !item.shown);
-  const outside = items.filter((item) => item.reading?.judged.verdict === 'outside');
-  return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear: begun.length > 0 && missing.length === 0, missing, outside };
+function said(job: JobState, kind: FactKind, ids: readonly string[]): boolean {
+  if (kind === 'flood-end') return floodPassed(job, ids);
+  const speaks = ({ data }: Fact, id: string) => {
+    const on = 'surfaces' in data ? (data.surfaces as readonly string[]) : [];
+    return on.length === 0 || on.includes(id);
+  };
+  const canRefuse = kind === 'survey' || kind === 'tile-check';
+  const facts: readonly Fact[] = job.facts[kind].filter((fact) => canRefuse || !fact.open);
+  const latest = ids.flatMap((id) => facts.findLast((fact) => speaks(fact, id)) ?? []);
+  return latest.length > 0 && latest.every((fact) => !fact.open && !refuses(fact.data));
 }
 
-/** Items of a layer not begun on surfaces where one of those above it is: what was to be seen there is being covered. */
-function skipped(layer: LayerProof, above: readonly LayerProof[]): readonly Owed[] {
-  const laid = above.filter((one) => one.stand !== 'not-begun').flatMap((one) => one.items);
-  return layer.items.filter((item) => laid.some((one) => one.surface.surface === item.surface.surface));
+function refuses(data: Fact['data']): boolean {
+  if ('drop' in data) return data.result === 'refused';
+  return 'undamaged' in data && !(data.whole && data.dry && data.undamaged);
+}
+
+/** Only by the latest attempt, and only when nobody says otherwise of it. */
+function floodPassed(job: JobState, ids: readonly string[]): boolean {
+  const attempt = attemptsOn(job, ids).at(-1);
+  const ends = job.facts['flood-end'].filter(({ data }) => data.attempt === attempt?.id);
+  return attempt?.open === false && ends.length > 0 && ends.every(({ data, open }) => data.result === 'passed' && !open);
+}
+
+function leavesOut({ data, open }: Fact<'not-done'>, key: string, rule: ProofRule, ids: readonly string[]): boolean {
+  if (open) return false;
+  if (data.items.length > 0) return data.items.includes(key);
+  return data.step === rule.step && (data.surfaces.length === 0 || ids.every((id) => data.surfaces.includes(id)));
 }

@@ -1,9 +1,25 @@
+/** Versions of the archive's layout, the newest last: it is the one written. All of them are checked. */
+export const ARCHIVE_VERSIONS = ['1', '2'] as const;
+export type ArchiveVersion = (typeof ARCHIVE_VERSIONS)[number];
+
 /**
  * The text of data/readme.txt: how to check an archive with nothing of ours. It is part of the record, kept with it for as
  * long as it is kept, so it stands here with the format and not among the words of the screens. Verification compares it:
- * other words here need another archive version.
+ * other words here need another archive version, and those of the versions before must stay as they were.
  */
-export const ARCHIVE_README = `LAYERBOOK ARCHIVE, VERSION 1
+export function archiveReadme(version: ArchiveVersion): string {
+  const added =
+    version === '1'
+      ? { en: '', es: '' }
+      : {
+          en:
+            "  data/sounds/            voice notes (WAV), byte for byte as recorded; the file's name is its SHA-256\n" +
+            "  data/papers/            data sheets and signatures, byte for byte as added; the file's name is its SHA-256\n",
+          es:
+            '  data/sounds/              notas de voz (WAV), byte por byte como se grabaron; el nombre del archivo es su SHA-256\n' +
+            '  data/papers/              fichas técnicas y firmas, byte por byte como se añadieron; el nombre del archivo es su SHA-256\n',
+        };
+  return `LAYERBOOK ARCHIVE, VERSION ${version}
 (en español más abajo)
 
 This folder is the log of one waterproofing job: what was done, photographed and measured before the tile went on.
@@ -11,7 +27,7 @@ It is a plain BagIt bag (RFC 8493). No program of ours is needed to read or chec
 
   data/log/DEVICE.jsonl   what one phone wrote, one entry a line, oldest first (JSON, UTF-8)
   data/photos/            photographs, byte for byte as taken; the file's name is its SHA-256
-  data/records/           records (PDF) that were made from the log; the file's name is its SHA-256
+${added.en}  data/records/           records (PDF) that were made from the log; the file's name is its SHA-256
   manifest-sha256.txt     the SHA-256 of every file under data
   bag-info.txt            job, day, number of bytes and files, last entry of each phone, files that were not at hand
 
@@ -47,14 +63,14 @@ bag-info.txt, and those with a copy handed over earlier or with the heads printe
 Times are what the phone's clock said. A signature tells that the phone that introduced the key wrote the entry, not who held it.
 
 
-ARCHIVO DE LAYERBOOK, VERSIÓN 1
+ARCHIVO DE LAYERBOOK, VERSIÓN ${version}
 
 Esta carpeta es la bitácora de una obra de impermeabilización: lo que se hizo, se fotografió y se midió antes de colocar la
 cerámica. Es una bolsa BagIt común (RFC 8493). Para leerla o comprobarla no hace falta ningún programa nuestro.
 
   data/log/TELEFONO.jsonl   lo que anotó un teléfono, una anotación por renglón, la más antigua primero (JSON, UTF-8)
   data/photos/              fotos, byte por byte como se tomaron; el nombre del archivo es su SHA-256
-  data/records/             registros (PDF) hechos a partir de la bitácora; el nombre del archivo es su SHA-256
+${added.es}  data/records/             registros (PDF) hechos a partir de la bitácora; el nombre del archivo es su SHA-256
   manifest-sha256.txt       el SHA-256 de cada archivo dentro de data
   bag-info.txt              obra, día, cantidad de bytes y archivos, última anotación de cada teléfono, archivos que no estaban a mano
 
@@ -91,3 +107,4 @@ Layerbook-Head de bag-info.txt, y estos con una copia entregada antes o con los 
 Las horas son las que decía el reloj del teléfono. Una firma dice que la anotación la escribió el teléfono que presentó la
 clave, no quién lo tenía en la mano.
 `;
+}

@@ -1,14 +1,14 @@
 import { fail, ok, type Result } from '../result.ts';
-import { ARCHIVE_README } from './archive-readme.ts';
+import { ARCHIVE_VERSIONS, archiveReadme, type ArchiveVersion } from './archive-readme.ts';
 import { BAG_INFO, BAGIT_TXT, DECLARATION, MANIFEST, TAG_MANIFEST, manifestText, tagText, type Tag } from './bag.ts';
 import { digestOf, type Digest } from './digest.ts';
 import { readEntry, type Entry, type EntryFault } from './entry.ts';
 import { sha256HexOfText } from './hash.ts';
-import { known } from './kinds.ts';
+import { known, knownData, type Known } from './kinds.ts';
 import { zipStored, type ZipWriteFault } from './zip-write.ts';
 
-/** Version of the archive's layout, in bag-info.txt. The entries inside carry their own. */
-export const ARCHIVE_VERSION = 1;
+/** Version of the layout that is written, in bag-info.txt. The entries inside carry their own. */
+const ARCHIVE_VERSION = ARCHIVE_VERSIONS.at(-1)!;
 
 export const README = 'data/readme.txt';
 
@@ -45,8 +45,8 @@ export interface Archive {
 }
 
 /**
- * The archive of a job: a BagIt bag (RFC 8493) in a ZIP of stored files. Log by device, one raw entry a line; pictures and
- * records byte for byte under their SHA-256. Each Blob is streamed once and never held as a whole; the same log, bytes and
+ * The archive of a job: a BagIt bag (RFC 8493) in a ZIP of stored files. Log by device, one raw entry a line; pictures, sounds,
+ * papers and records byte for byte under their SHA-256. Each Blob is streamed once and never held as a whole; the same log, bytes and
  * date give the same archive. What the log names and is not there is listed in bag-info.txt and in `missing`.
  * Faults: a raw entry that cannot be read, or more than one ZIP holds. Throws when the entries are of no job or of several.
  */
@@ -61,7 +61,7 @@ export async function buildArchive(input: ArchiveInput): Promise<Result<Archive,
   if (job === undefined || entries.some((entry) => entry.body.job !== job)) throw new RangeError('raws: expected entries of one job');
 
   const chains = chainsOf(entries);
-  const payload = new Map<string, Blob>([[README, new Blob([ARCHIVE_README])]]);
+  const payload = new Map<string, Blob>([[README, new Blob([archiveReadme(ARCHIVE_VERSION)])]]);
   for (const [device, chain] of chains) payload.set(logPath(device), new Blob(chain.map((entry) => `${entry.raw}\n`)));
   const digests = await digestAll(payload);
 
@@ -78,7 +78,9 @@ export async function buildArchive(input: ArchiveInput): Promise<Result<Archive,
     }
   }
 
-  const tags = new Map([...tagFiles(job, input.date, chains, digests, missing)].map(([path, text]) => [path, new Blob([text])]));
+  const tags = new Map(
+    [...tagFiles(ARCHIVE_VERSION, job, input.date, chains, digests, missing)].map(([path, text]) => [path, new Blob([text])]),
+  );
   const tagDigests = await digestAll(tags);
 
   const top = archiveFolder(job);
@@ -110,24 +112,43 @@ export function chainsOf(entries: readonly Entry[]): [device: string, chain: Ent
 /** Bytes an entry names by their hash. `type` is null where the entry does not say it. */
 export interface NamedFile {
   readonly sha256: string;
-  readonly folder: 'photos' | 'records';
+  readonly folder: 'photos' | 'sounds' | 'papers' | 'records';
   readonly type: string | null;
 }
 
-/** Every file the entries name, each once. What an unknown kind names cannot be told. */
+/** Every file the entries name, each once, also those of what an amendment puts in an entry's place. What an unknown kind names cannot be told. */
 export function namedFiles(entries: readonly Entry[]): NamedFile[] {
+  const kinds = new Map(entries.map(({ body }) => [body.id, body.kind]));
+  const views = entries.map(known).flatMap((view): Known[] => {
+    const amended = view.kind === 'amendment' ? kinds.get(view.data.of) : undefined;
+    return amended === undefined || view.kind !== 'amendment' ? [view] : [view, knownData(amended, view.data.data)];
+  });
   const files = new Map<string, NamedFile>();
-  const add = (sha256: string, folder: NamedFile['folder'], type: string | null) => {
-    if (!files.has(sha256)) files.set(sha256, { sha256, folder, type });
-  };
-  for (const view of entries.map(known)) {
-    if (view.kind === 'shot') add(view.data.picture.sha256, 'photos', view.data.picture.type);
-    if (view.kind === 'record') {
-      add(view.data.pdf.sha256, 'records', 'application/pdf');
-      for (const sha256 of view.data.pictures) add(sha256, 'photos', null);
-    }
-  }
+  for (const file of views.flatMap(filesOf)) if (!files.has(file.sha256)) files.set(file.sha256, file);
   return [...files.values()];
+}
+
+function filesOf(view: Known): NamedFile[] {
+  const of = (folder: NamedFile['folder'], ...named: readonly { sha256: string; type: string | null }[]) =>
+    named.map(({ sha256, type }): NamedFile => ({ sha256, folder, type }));
+  switch (view.kind) {
+    case 'shot':
+      return of('photos', view.data.picture);
+    case 'voice':
+      return of('sounds', view.data.sound);
+    case 'data-sheet':
+      return of('papers', ...view.data.files);
+    case 'hand-over':
+    case 'attestation':
+      return view.data.signature === undefined ? [] : of('papers', view.data.signature);
+    case 'record':
+      return [
+        ...of('records', { sha256: view.data.pdf.sha256, type: 'application/pdf' }),
+        ...of('photos', ...view.data.pictures.map((sha256) => ({ sha256, type: null }))),
+      ];
+    default:
+      return [];
+  }
 }
 
 const EXTENSIONS: Readonly<Record<string, string>> = {
@@ -136,6 +157,7 @@ const EXTENSIONS: Readonly<Record<string, string>> = {
   'image/webp': 'webp',
   'image/heic': 'heic',
   'application/pdf': 'pdf',
+  'audio/wav': 'wav',
 };
 
 /** Path of a named file; `held` is the type its bytes are kept with, for an entry that states none. */
@@ -162,6 +184,7 @@ export function payloadOxum(digests: Iterable<Digest>): string {
 
 /** The text of every file beside the payload, by path: what they say follows from the payload and the log alone. */
 export function tagFiles(
+  version: ArchiveVersion,
   job: string,
   date: string,
   chains: readonly [string, Entry[]][],
@@ -173,7 +196,7 @@ export function tagFiles(
     [TAG.date, date],
     [TAG.job, job],
     [TAG.oxum, payloadOxum(payload.values())],
-    [TAG.version, String(ARCHIVE_VERSION)],
+    [TAG.version, version],
     ...chains.map(([device, chain]): Tag => [TAG.head, headValue(device, chain.at(-1)!)]),
     ...missing.map((file): Tag => [TAG.missing, `${file.sha256} ${file.why}`]),
   ];

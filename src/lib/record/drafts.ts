@@ -1,38 +1,45 @@
 import * as z from 'zod/mini';
 import { Id } from './entry.ts';
-import { PLACES, SYSTEMS } from './kinds.ts';
-import { Measure } from './kinds/reading.ts';
+import { SCALES, Unit } from './kinds/reading.ts';
+import { DISTANCES } from './kinds/work.ts';
 import type { Key, Shelf } from './shelf.ts';
 
-/** The form that starts a job, as typed. Nothing in it is checked yet beyond its shape. */
-export const NewJob = z.object({
-  name: z.string(),
-  address: z.string(),
-  person: z.string(),
-  units: z.enum(['in', 'mm']),
-  surfaces: z.array(z.object({ surface: Id, name: z.string(), place: z.enum(PLACES), system: z.enum(SYSTEMS) })),
-  limits: z.array(
-    z.object({
-      what: Measure,
-      min: z.string(),
-      max: z.string(),
-      sourceKind: z.enum(['data-sheet', 'code', 'standard', 'crew']),
-      sourceText: z.string(),
-    }),
-  ),
+/** The camera is open for this run and these surfaces, the first named alone too: written before it opens, dropped when it is left in good order. */
+export const Shooting = z.object({
+  job: Id,
+  jobName: z.string(),
+  run: z.nullable(Id),
+  surface: z.nullable(Id),
+  shots: z.int().check(z.minimum(0)),
+  surfaces: z.optional(z.array(Id)),
+  shows: z.optional(z.array(Id)),
+  distance: z.optional(z.nullable(z.enum(DISTANCES))),
+  pair: z.optional(z.nullable(Id)),
 });
-export type NewJob = z.infer<typeof NewJob>;
-
-/** The camera is open for this run and surface: written before it opens, dropped when it is left in good order. */
-export const Shooting = z.object({ job: Id, jobName: z.string(), run: z.nullable(Id), surface: z.nullable(Id), shots: z.int().check(z.minimum(0)) });
 export type Shooting = z.infer<typeof Shooting>;
 
-/** A reading on the pad: sixteenths of an inch, a typed metric value, or the last wet tooth of the comb. */
+/** A phone stands and watches: written before its camera opens, dropped when it is stopped. */
+export const Watching = z.object({ fromUtc: z.string() });
+export type Watching = z.infer<typeof Watching>;
+
+/** A reading on the pad: sixteenths of an inch, a typed value in its unit, or the last wet tooth of the comb; and what is said besides. */
 export const ReadingOnPad = z.object({
   surface: z.nullable(Id),
   sixteenths: z.nullable(z.int().check(z.minimum(0))),
   typed: z.string(),
   lastWet: z.nullable(z.int().check(z.minimum(0))),
+  /** The address it was opened for: opened for the same again, nothing changed by hand since is overruled. */
+  asked: z.optional(z.string()),
+  unit: z.optional(Unit),
+  scale: z.optional(z.enum(SCALES)),
+  coat: z.optional(z.int().check(z.minimum(1), z.maximum(20))),
+  /** As typed, at any length. */
+  spot: z.optional(z.string()),
+  /** The photo beside the pad, and whether the value is typed from it. */
+  shot: z.optional(Id),
+  fromPhoto: z.optional(z.boolean()),
+  attempt: z.optional(Id),
+  water: z.optional(z.enum(['test', 'control'])),
 });
 export type ReadingOnPad = z.infer<typeof ReadingOnPad>;
 

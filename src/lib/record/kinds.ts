@@ -1,109 +1,72 @@
-import * as z from 'zod/mini';
-import { Hash, Id, type Entry } from './entry.ts';
-import { Decimal, Measure, Reading, Unit } from './kinds/reading.ts';
+import type * as z from 'zod/mini';
+import type { Entry } from './entry.ts';
+import { Reading } from './kinds/reading.ts';
+import * as setup from './kinds/setup.ts';
+import * as spoken from './kinds/spoken.ts';
+import * as work from './kinds/work.ts';
 
-const Words = z.string().check(z.maxLength(2_000));
-const Name = z.string().check(z.minLength(1), z.maxLength(200));
-
-/** Steps of the job in this version, in the order of work. A crew may skip, repeat or reorder. */
-export const STEPS = ['scrape', 'pre-cut', 'bond-sheets', 'band-seams', 'liquid-coat', 'flood-test'] as const;
-export const Step = z.enum(STEPS);
-export type Step = z.infer<typeof Step>;
-
-/** Entry 0 of each chain: introduces the device and its key, or says why there is none. */
-export const Device = z.looseObject({
-  key: z.discriminatedUnion('alg', [
-    z.looseObject({ alg: z.literal('ed25519'), public: z.string().check(z.regex(/^[0-9a-f]{64}$/)) }),
-    z.looseObject({ alg: z.literal('none'), why: z.string().check(z.maxLength(60)) }),
-  ]),
-});
-
-export const Person = z.looseObject({ person: Id, name: Name });
-export const Job = z.looseObject({
-  name: Name,
-  address: Words,
-  units: z.enum(['in', 'mm']),
-  /** Language of the people's own words in this job, BCP 47. */
-  lang: z.string().check(z.maxLength(20)),
-  example: z.optional(z.boolean()),
-});
-export const PLACES = ['wall', 'floor', 'curb'] as const;
-export const SYSTEMS = ['sheet', 'liquid', 'sheet-and-liquid'] as const;
-export const Surface = z.looseObject({
-  surface: Id,
-  name: Name,
-  place: z.enum(PLACES),
-  system: z.enum(SYSTEMS),
-});
-export type Surface = z.infer<typeof Surface>;
-
-/** A limit and where it is written. The crew's own data sheet is data in the book, never a constant of ours. */
-export const Limit = z.looseObject({
-  limit: Id,
-  what: Measure,
-  min: z.nullable(Decimal),
-  max: z.nullable(Decimal),
-  unit: Unit,
-  source: z.looseObject({ kind: z.enum(['data-sheet', 'code', 'standard', 'crew']), text: Name }),
-});
-export type Limit = z.infer<typeof Limit>;
-
-export const RunStart = z.looseObject({ step: Step, surfaces: z.array(Id).check(z.maxLength(100)) });
-/** `about` marks an end that was inferred later from the last shot, not touched when it happened. */
-export const RunStop = z.looseObject({ end: z.enum(['touched', 'about']) });
-
-export const Picture = z.looseObject({ sha256: Hash, bytes: z.int().check(z.minimum(1)), type: z.string().check(z.maxLength(60)) });
-export type Picture = z.infer<typeof Picture>;
-export const Shot = z.looseObject({
-  picture: Picture,
-  from: z.enum(['viewfinder', 'file']),
-  surface: z.nullable(Id),
-  /** What the camera file says of itself, a claim only: local time without zone, as EXIF gives it. */
-  cameraSays: z.optional(z.looseObject({ taken: z.optional(z.string().check(z.maxLength(40))), orientation: z.optional(z.int().check(z.minimum(1), z.maximum(8))) })),
-});
-export type Shot = z.infer<typeof Shot>;
-
-/** Made by the book itself when wall clock and monotonic clock part by more than two minutes, or the wall clock steps back. */
-export const ClockJump = z.looseObject({ wallDeltaMs: z.int(), monoDeltaMs: z.nullable(z.int()) });
-
-/** Building a record: what was printed, from which log, judged by which rules. */
-export const BuiltRecord = z.looseObject({
-  rules: z.string().check(z.maxLength(60)),
-  lang: z.string().check(z.maxLength(20)),
-  /** Heads of the chains the record was built from. */
-  heads: z.array(z.looseObject({ device: Id, seq: z.int().check(z.minimum(0)), hash: Hash })),
-  /** The document tree: codes, decimal strings and the people's own words. */
-  document: z.record(z.string(), z.unknown()),
-  pictures: z.array(Hash),
-  pdf: z.looseObject({ sha256: Hash, bytes: z.int().check(z.minimum(1)) }),
-});
-
-export type BuiltRecordData = z.infer<typeof BuiltRecord>;
-
-const SCHEMAS = {
-  device: Device,
-  person: Person,
-  job: Job,
-  surface: Surface,
-  limit: Limit,
-  'run-start': RunStart,
-  'run-stop': RunStop,
-  shot: Shot,
+/** The shape of each kind's data. A kind not named here, or a shape that does not fit, was written by a newer version. */
+export const SCHEMAS = {
+  device: setup.Device,
+  person: setup.Person,
+  job: setup.Job,
+  room: setup.Room,
+  surface: setup.Surface,
+  limit: setup.Limit,
+  material: setup.Material,
+  'data-sheet': setup.DataSheet,
+  pair: setup.Pair,
+  'own-system': setup.OwnSystem,
+  'own-rule': setup.OwnRule,
+  'run-start': work.RunStart,
+  'run-stop': work.RunStop,
+  shot: work.Shot,
+  tag: work.Tag,
   reading: Reading,
-  'clock-jump': ClockJump,
-  record: BuiltRecord,
+  mix: work.Mix,
+  conditions: work.Conditions,
+  wait: work.Wait,
+  early: work.Early,
+  'not-done': work.NotDone,
+  note: work.Note,
+  voice: work.Voice,
+  survey: spoken.Survey,
+  deviation: spoken.Deviation,
+  repair: spoken.Repair,
+  'by-others': spoken.ByOthers,
+  protect: spoken.Protect,
+  'tile-check': spoken.TileCheck,
+  'later-hole': spoken.LaterHole,
+  'hand-over': spoken.HandOver,
+  attestation: spoken.Attestation,
+  inspection: spoken.Inspection,
+  callback: spoken.Callback,
+  'flood-fill': work.FloodFill,
+  'flood-look': work.FloodLook,
+  'flood-end': work.FloodEnd,
+  amendment: work.Amendment,
+  withdrawal: work.Withdrawal,
+  'clock-jump': work.ClockJump,
+  record: work.BuiltRecord,
 } as const;
 
 export type Kind = keyof typeof SCHEMAS;
 export const KINDS = Object.keys(SCHEMAS) as readonly Kind[];
 
+/** The data of a kind. */
+export type DataOf<K extends Kind> = z.infer<(typeof SCHEMAS)[K]>;
+
 /** The typed view of an entry's data; `unknown` for a kind, or a shape, that a newer version wrote. */
-export type Known = { [K in Kind]: { readonly kind: K; readonly data: z.infer<(typeof SCHEMAS)[K]> } }[Kind] | { readonly kind: 'unknown' };
+export type Known = { [K in Kind]: { readonly kind: K; readonly data: DataOf<K> } }[Kind] | { readonly kind: 'unknown' };
 
 export function known(entry: Entry): Known {
-  const kind = entry.body.kind;
+  return knownData(entry.body.kind, entry.body.data);
+}
+
+/** The typed view of data said to be of a kind: an entry's own, or what an amendment puts in its place. */
+export function knownData(kind: string, data: unknown): Known {
   if (!Object.hasOwn(SCHEMAS, kind)) return { kind: 'unknown' };
-  const parsed = SCHEMAS[kind as Kind].safeParse(entry.body.data);
+  const parsed = SCHEMAS[kind as Kind].safeParse(data);
   return parsed.success ? ({ kind, data: parsed.data } as Known) : { kind: 'unknown' };
 }
 
@@ -114,6 +77,6 @@ export type Draft = {
     readonly kind: K;
     readonly run?: string;
     readonly refs?: readonly string[];
-    readonly data: z.infer<(typeof SCHEMAS)[K]>;
+    readonly data: DataOf<K>;
   };
 }[Kind];

@@ -1,12 +1,12 @@
 /** Media types the book keeps, told by their first bytes and never by a file's name. */
-export type MediaType = 'image/jpeg' | 'image/png' | 'image/webp' | 'image/heic' | 'application/pdf';
+export type MediaType = 'image/jpeg' | 'image/png' | 'image/webp' | 'image/heic' | 'application/pdf' | 'audio/wav';
 
 export interface Media {
   readonly type: MediaType;
   /** Pixels as the header states them, before any orientation tag; null where the header was not understood. */
   readonly width: number | null;
   readonly height: number | null;
-  /** False when a JPEG, PNG or WebP ends before it says it does: kept as evidence, shown as damaged. Of the others it cannot be told. */
+  /** False when a JPEG, PNG, WebP or WAV ends before it says it does: kept as evidence, shown as damaged. Of the others it cannot be told. */
   readonly whole: boolean;
 }
 
@@ -20,9 +20,14 @@ export function isTooLargeToShow({ width, height }: Media): boolean {
   return width !== null && height !== null && width * height > SHOWN_PIXELS_MAX;
 }
 
+/** Whether it is a photo, and neither a paper nor a sound. */
+export function isPicture({ type }: Media): boolean {
+  return type.startsWith('image/');
+}
+
 const HEIC_BRANDS = new Set(['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1']);
 
-/** What a file is, by magic bytes and header (JPEG ITU T.81, PNG RFC 2083, WebP RFC 9649, HEIF ISO/IEC 23008-12), or null. */
+/** What a file is, by magic bytes and header (JPEG ITU T.81, PNG RFC 2083, WebP RFC 9649, HEIF ISO/IEC 23008-12, WAV as in wav.ts), or null. */
 export function sniff(bytes: Uint8Array): Media | null {
   if (bytes.length < 12) return null;
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return jpeg(bytes);
@@ -35,10 +40,11 @@ export function sniff(bytes: Uint8Array): Media | null {
       whole: holds(bytes, 24, IEND),
     };
   }
-  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 4) === 'WEBP') {
+  const form = ascii(bytes, 0, 4) === 'RIFF' ? ascii(bytes, 8, 4) : null;
+  if (form === 'WEBP' || form === 'WAVE') {
     // The size in the header counts what follows it, lowest byte first.
     const size = new DataView(bytes.buffer, bytes.byteOffset).getUint32(4, true);
-    return { type: 'image/webp', width: null, height: null, whole: bytes.length >= 8 + size };
+    return { type: form === 'WEBP' ? 'image/webp' : 'audio/wav', width: null, height: null, whole: bytes.length >= 8 + size };
   }
   if (ascii(bytes, 4, 4) === 'ftyp' && HEIC_BRANDS.has(ascii(bytes, 8, 4)))
     return { type: 'image/heic', width: null, height: null, whole: true };

@@ -1,6 +1,5 @@
 import { fail, ok, type Result } from '../result.ts';
 import {
-  ARCHIVE_VERSION,
   archiveFolder,
   chainsOf,
   headValue,
@@ -12,7 +11,7 @@ import {
   tagFiles,
   type MissingFile,
 } from './archive.ts';
-import { ARCHIVE_README } from './archive-readme.ts';
+import { ARCHIVE_VERSIONS, archiveReadme, type ArchiveVersion } from './archive-readme.ts';
 import {
   BAG_INFO,
   BAGIT_TXT,
@@ -187,16 +186,23 @@ function tagFindings(tags: readonly Tag[], bag: Bag, files: Files): Finding[] {
     ...(ours ? [] : [{ code: 'changed-file' as const, file: BAG_INFO }]),
     // A damaged file cannot be counted, and is said to be damaged.
     ...(said === counted || files.size < bag.files.size ? [] : [{ code: 'oxum-differs' as const, said, counted }]),
-    ...(version === undefined || version === String(ARCHIVE_VERSION) ? [] : [{ code: 'newer-archive' as const, version }]),
+    ...(version === undefined || knownVersion(tags) !== null ? [] : [{ code: 'newer-archive' as const, version }]),
   ];
 }
 
 /** The readme tells people how to check, so its text belongs to the version of the archive. */
 function readmeFindings(tags: readonly Tag[], bag: Bag, files: Files): Finding[] {
-  if (tagValues(tags, TAG.version)[0] !== String(ARCHIVE_VERSION)) return [];
+  const version = knownVersion(tags);
+  if (version === null) return [];
   if (!bag.files.has(README)) return [{ code: 'missing-file', file: README }];
   const sha256 = files.get(README)?.digest.sha256;
-  return sha256 === undefined || sha256 === sha256HexOfText(ARCHIVE_README) ? [] : [{ code: 'changed-file', file: README }];
+  return sha256 === undefined || sha256 === sha256HexOfText(archiveReadme(version)) ? [] : [{ code: 'changed-file', file: README }];
+}
+
+/** The layout an archive says it has, if this version knows it. */
+function knownVersion(tags: readonly Tag[]): ArchiveVersion | null {
+  const said = tagValues(tags, TAG.version)[0];
+  return ARCHIVE_VERSIONS.find((version) => version === said) ?? null;
 }
 
 function readLogs(tags: readonly Tag[], files: Files): { entries: Entry[]; findings: Finding[] } {
@@ -275,13 +281,16 @@ function unrepeated(findings: readonly Finding[]): Finding[] {
 /** Writes the archive anew, tag files from the content and the rest as slices of the container at hand, and compares. */
 async function isAsWritten(container: Blob, tags: readonly Tag[], files: Files, entries: readonly Entry[]): Promise<boolean> {
   const job = entries[0]!.body.job;
+  // What a newer version writes it would write another way.
+  const version = knownVersion(tags);
+  if (version === null) return false;
   const date = tagValues(tags, TAG.date)[0] ?? '';
   const missing = tagValues(tags, TAG.missing).flatMap((value): MissingFile[] => {
     const [, sha256, why] = MISSING.exec(value) ?? [];
     return sha256 === undefined ? [] : [{ sha256, why: why as MissingFile['why'] }];
   });
   const payload = new Map([...files].filter(([path]) => path.startsWith('data/')).map(([path, { digest }]) => [path, digest]));
-  const texts = tagFiles(job, date, chainsOf(entries), payload, missing);
+  const texts = tagFiles(version, job, date, chainsOf(entries), payload, missing);
   const parts = [];
   for (const [path, { text, slice, digest }] of files) {
     // A file that was compressed has no slice.

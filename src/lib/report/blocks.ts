@@ -1,5 +1,12 @@
+import type { Layer } from '../job/systems.ts';
+
 /** Shapes that stand for a state, so that print in grey says it too. */
-export type Glyph = 'within' | 'outside' | 'not-proven' | 'no-limit' | 'owed' | 'shown' | 'not-begun' | 'running' | 'note';
+// prettier-ignore
+export type Glyph =
+  | 'within' | 'outside' | 'not-proven' | 'no-limit'
+  | 'owed' | 'shown' | 'not-done' | 'deviation' | 'not-begun' | 'running' | 'note'
+  | 'wait' | 'ready'
+  | 'flood-open' | 'passed' | 'failed' | 'void';
 
 export interface Cell {
   readonly text: string;
@@ -16,7 +23,8 @@ export interface Column {
 }
 
 export interface Photo {
-  readonly number: number;
+  /** Stands in its corner: the number of a photo, the place in the log of a signature. */
+  readonly mark: string;
   /** Hash of the original, by which its picture is found; `printed` is false when there is none to print. */
   readonly sha256: string;
   readonly printed: boolean;
@@ -25,14 +33,14 @@ export interface Photo {
   readonly caption: string;
 }
 
-/** Where an owed item lies on the nested L: wall leg, floor leg. */
+/** Where an owed item lies on the nested L, wall leg or floor leg, and whether it is shown, still owed, or was left out on purpose. */
 export interface SectionCell {
   readonly leg: 'wall' | 'floor';
-  readonly shown: boolean;
+  readonly stand: 'shown' | 'owed' | 'left-out';
 }
 
 export interface SectionLayer {
-  readonly layer: 'substrate' | 'sheets' | 'bands' | 'coat' | 'flood';
+  readonly layer: Layer;
   readonly begun: boolean;
   readonly cells: readonly SectionCell[];
   readonly name: string;
@@ -45,7 +53,7 @@ export type Block =
   | { readonly block: 'paragraph'; readonly text: string }
   | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
   | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly small?: boolean }
-  | { readonly block: 'photos'; readonly missing: string; readonly photos: readonly Photo[] }
+  | { readonly block: 'photos'; readonly columns: number; readonly missing: string; readonly photos: readonly Photo[] }
   | { readonly block: 'section'; readonly alt: string; readonly layers: readonly SectionLayer[] }
   /** Side by side where neither is too tall, else one after the other, the right one first. `leftShare` of the width, 0 to 1. */
   | { readonly block: 'columns'; readonly left: readonly Block[]; readonly right: readonly Block[]; readonly leftShare: number };
@@ -66,7 +74,7 @@ export interface Labelled {
 /** What stands in the title block of every page, bottom right. */
 export interface TitleBlock {
   readonly job: Labelled;
-  readonly built: Labelled;
+  readonly second: Labelled;
   readonly partLabel: string;
   readonly head: Labelled;
   readonly pageLabel: string;

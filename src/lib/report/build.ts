@@ -4,6 +4,7 @@ import { sha256Hex } from '../record/hash.ts';
 import { logText } from './chains.ts';
 import { buildDocument } from './document.ts';
 import type { Paper } from './layout.ts';
+import { noticeOf, wordNotice, type NoticeDocument } from './notice.ts';
 import { recordPdf, type Fonts } from './pdf.ts';
 import type { RecordDocument } from './record-document.ts';
 import type { Locale } from './speaker.ts';
@@ -21,20 +22,43 @@ export interface RecordInput {
   readonly locale: Locale;
   readonly paper: Paper;
   readonly fonts: Fonts;
-  /** Pictures to print by the SHA-256 of the photo each was made from: JPEG, upright, long side at most 1200 px. */
+  /** Pictures to print by the SHA-256 of the photo or signature each was made from: JPEG, upright, long side at most 1200 px. */
   readonly pictures: ReadonlyMap<string, Picture>;
 }
 
-export interface BuiltPdf {
-  readonly document: RecordDocument;
+export interface BuiltPdf<Document = RecordDocument> {
+  readonly document: Document;
   readonly pdf: Uint8Array<ArrayBuffer>;
 }
 
 /** A dated record of a job: its document tree, and the PDF that is a function of tree, language, paper, pictures and log. */
 export async function buildRecord(input: RecordInput): Promise<BuiltPdf> {
-  const { entries, unreadable, built, by, locale, paper, fonts, pictures } = input;
-  const printed = new Map([...pictures].map(([sha256, picture]) => [sha256, sha256Hex(picture.bytes)]));
-  const document = buildDocument({ job: project(entries).state, unreadable, built, by, printed });
+  const { entries, built, locale, paper, fonts, pictures } = input;
+  const document = documentOf(input);
   const worded = wordRecord(document, locale);
   return { document, pdf: await recordPdf({ worded, paper, fonts, pictures, log: logText(entries), builtUtc: built.utc }) };
+}
+
+/**
+ * The notice of condition, for whoever is to mend a substrate or answer for it; null where every survey accepted what it saw. It goes
+ * out of the house, so it carries no log: it names its entries by their hashes.
+ */
+export async function buildNotice(input: RecordInput): Promise<BuiltPdf<NoticeDocument> | null> {
+  const { built, locale, paper, fonts, pictures } = input;
+  const document = noticeOf(documentOf(input));
+  if (document === null) return null;
+  return {
+    document,
+    pdf: await recordPdf({ worded: wordNotice(document, locale), paper, fonts, pictures, log: null, builtUtc: built.utc }),
+  };
+}
+
+/** The photos a notice prints, by SHA-256, so that no other need be made smaller for it. */
+export function noticePhotos(input: Omit<RecordInput, 'pictures' | 'fonts'>): readonly string[] {
+  return noticeOf(documentOf({ ...input, pictures: new Map() }))?.shots.map((shot) => shot.sha256) ?? [];
+}
+
+function documentOf({ entries, unreadable, built, by, pictures }: Omit<RecordInput, 'fonts'>): RecordDocument {
+  const printed = new Map([...pictures].map(([sha256, picture]) => [sha256, sha256Hex(picture.bytes)]));
+  return buildDocument({ job: project(entries).state, unreadable, built, by, printed });
 }

@@ -80,7 +80,7 @@ function titleOps(words: TitleBlock, part: string, page: number, pages: number, 
   const warning = wrap(words.warning, 'strong', 10, left - EDGE.left - 2 * INSET, measure);
   return [
     ...cell(words.job.label, words.job.text, left, top, third - left),
-    ...cell(words.built.label, words.built.text, third, top, right - third),
+    ...cell(words.second.label, words.second.text, third, top, right - third),
     ...cell(words.partLabel, part, left, middle, second - left),
     ...cell(words.head.label, words.head.text, second, middle, third - second),
     ...cell(words.pageLabel, words.page(page, pages), third, middle, right - third),

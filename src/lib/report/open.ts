@@ -1,43 +1,63 @@
-import type { OpenPoint, RecordChain, RecordLayer, RecordLine, RecordReading, RecordRun, RecordShot } from './record-document.ts';
+import { unresolved } from '../job/cover.ts';
+import type { JobState } from '../job/state.ts';
+import type { OpenPoint, RecordAttempt, RecordDocument, RecordLayer, RecordReading } from './record-document.ts';
 
-interface OpenInput {
-  readonly layers: readonly RecordLayer[];
-  readonly readings: readonly RecordReading[];
-  readonly runs: readonly RecordRun[];
-  readonly shots: readonly RecordShot[];
-  readonly chains: readonly RecordChain[];
-  readonly log: readonly RecordLine[];
-  readonly clockJumps: number;
-  readonly unreadable: number;
-}
+type OpenInput = Pick<
+  RecordDocument,
+  'layers' | 'readings' | 'materials' | 'attempts' | 'runs' | 'shots' | 'chains' | 'log' | 'unreadable'
+>;
 
 /**
- * Everything open in a record, worst first. Readings are listed whatever came after them: that a later one stands does not
- * undo an earlier one that did not, and the person who reads decides.
+ * Everything open in a record, worst first. A value outside its limit is open until it is owned up to in a deviation, or mended and
+ * measured again: that a later one stands does not undo an earlier one that did not.
  */
-export function openPoints({ layers, readings, runs, shots, chains, log, clockJumps, unreadable }: OpenInput): OpenPoint[] {
+export function openPoints(
+  job: JobState,
+  { layers, readings, materials, attempts, runs, shots, chains, log, unreadable }: OpenInput,
+): OpenPoint[] {
   const begun = layers.filter((layer) => layer.stand !== 'not-begun');
   const notBegun = layers.filter((layer) => layer.stand === 'not-begun').map((layer) => layer.layer);
+  const outside = new Set(unresolved(job).map((one) => one.id));
+  const past = materials.filter((one) => one.past !== null && !ownedUpTo(one.material, job)).map((one) => one.material);
+  const failed = attempts.filter(
+    (one, i) => one.stand === 'failed' && !attempts.slice(i + 1).some((later) => later.stand === 'passed' && sameWater(later, one)),
+  );
+  const disputed = log.filter((line) => line.state === 'open').map((line) => line.id);
   const unsigned = chains.flatMap((chain) => chain.unsigned).reduce((sum, { from, to }) => sum + to - from + 1, 0);
   return [
-    ...notStanding('outside', readings),
-    ...notStanding('not-proven', readings),
+    ...notStanding(
+      'outside',
+      readings.filter((one) => outside.has(one.id)),
+    ),
+    ...(past.length > 0 ? [{ code: 'past-use-by' as const, materials: past }] : []),
+    ...(failed.length > 0 ? [{ code: 'flood-failed' as const, attempts: failed.map((one) => one.id) }] : []),
+    ...notStanding(
+      'not-proven',
+      readings.filter((one) => one.verdict === 'not-proven' && !ownedUpTo(one.id, job)),
+    ),
     ...begun.flatMap(owed),
+    ...(disputed.length > 0 ? [{ code: 'amendments' as const, entries: disputed }] : []),
     ...runs.filter((run) => run.stop === null).map((run) => ({ code: 'running' as const, run: run.id })),
     ...(notBegun.length > 0 ? [{ code: 'not-begun' as const, layers: notBegun }] : []),
+    ...counted('unsorted', shots.filter((shot) => !shot.sorted && shot.from !== 'watch').length),
     ...counted('not-printed', shots.filter((shot) => shot.printed === null).length),
-    ...counted('clock-moved', clockJumps),
+    ...counted('clock-moved', job.facts['clock-jump'].length),
     ...counted('unsigned', unsigned),
     ...counted('newer', log.filter((line) => !line.known).length),
     ...counted('unreadable', unreadable),
   ];
 }
 
+function sameWater(one: RecordAttempt, other: RecordAttempt): boolean {
+  return one.under.some((id) => other.under.includes(id));
+}
+
+function ownedUpTo(id: string, job: JobState): boolean {
+  return job.facts.deviation.some(({ data, open }) => !open && data.against === id);
+}
+
 function notStanding(code: 'outside' | 'not-proven', readings: readonly RecordReading[]): OpenPoint[] {
-  const groups = Map.groupBy(
-    readings.filter((reading) => reading.verdict === code),
-    ({ what, surface }) => `${what} ${surface ?? ''}`,
-  );
+  const groups = Map.groupBy(readings, ({ what, surface }) => `${what} ${surface ?? ''}`);
   return [...groups.values()].map((group) => ({
     code,
     what: group[0]!.what,
@@ -48,13 +68,18 @@ function notStanding(code: 'outside' | 'not-proven', readings: readonly RecordRe
 
 function owed({ layer, items }: RecordLayer): OpenPoint[] {
   const missing = Map.groupBy(
-    items.filter((item) => !item.shown),
-    (item) => item.rule,
+    items.filter((item) => item.stand === 'owed'),
+    ({ rule, coat }) => `${rule} ${coat ?? ''}`,
   );
   if (missing.size === 0) return [];
-  return [{ code: 'owed', layer, items: [...missing].map(([rule, group]) => ({ rule, surfaces: group.map((item) => item.surface) })) }];
+  const grouped = [...missing.values()].map((group) => {
+    const { rule, coat } = group[0]!;
+    const [once, each] = [group.filter((item) => item.surfaces.length > 1), group.filter((item) => item.surfaces.length === 1)];
+    return { rule, coat, rooms: once.map((item) => item.room), surfaces: each.flatMap((item) => item.surfaces) };
+  });
+  return [{ code: 'owed', layer, items: grouped }];
 }
 
-function counted(code: 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable', count: number): OpenPoint[] {
+function counted(code: Extract<OpenPoint, { count: number }>['code'], count: number): OpenPoint[] {
   return count > 0 ? [{ code, count }] : [];
 }

@@ -16,15 +16,15 @@ export interface PdfInput {
   readonly paper: Paper;
   readonly fonts: Fonts;
   readonly pictures: ReadonlyMap<string, Picture>;
-  /** The job's log, attached as log.jsonl. */
-  readonly log: string;
+  /** The job's log, attached as log.jsonl; null for a paper that carries none. */
+  readonly log: string | null;
   /** Instant written into the file as its own date (RFC 3339, UTC). */
   readonly builtUtc: string;
 }
 
 /**
  * The PDF of a worded record: PDF 1.7, tagged, fonts embedded, with the marks of PDF/A-3a (conformance itself is not proven
- * here) and the log attached. The same input gives the same bytes in a browser's worker and in Node, which is why nothing is
+ * here) and the log attached where there is one. The same input gives the same bytes in a browser's worker and in Node, which is why nothing is
  * compressed (their deflate differs) and every date is an argument. The library's browser build is a package export that takes
  * Uint8Array, so a bundler finds it by itself and a worker needs no stand-in for Node's Buffer.
  */
@@ -65,7 +65,7 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
     creationDate: built,
     modifiedDate: built,
   };
-  doc.file(new TextEncoder().encode(log) as Buffer, attachment);
+  if (log !== null) doc.file(new TextEncoder().encode(log) as Buffer, attachment);
   doc.end();
   return bytes;
 }

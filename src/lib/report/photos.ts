@@ -10,9 +10,8 @@ export interface Picture {
   readonly height: number;
 }
 
-/** Photos beside each other, and the greatest height of one. */
-const COLUMNS = 3;
 const GAP = 18;
+/** The greatest height of a picture. */
 const PHOTO_MAX_PT = 176;
 const CAPTION_PT = 9;
 /** Caption lines in one strip with the pictures; a longer caption runs on below. */
@@ -25,18 +24,18 @@ interface LaidPhoto {
   readonly lines: readonly (readonly Op[])[];
 }
 
-/** Rows of photos, each under its number and over its caption. */
+/** Rows of photos, each under its mark and over its caption. */
 export function photoStrips(
-  { photos, missing }: Extract<Block, { block: 'photos' }>,
+  { photos, columns, missing }: Extract<Block, { block: 'photos' }>,
   width: number,
   parent: Tag,
   pictures: ReadonlyMap<string, Picture>,
   measure: Measure,
 ): Strip[] {
-  const cellWidth = (width - GAP * (COLUMNS - 1)) / COLUMNS;
+  const cellWidth = (width - GAP * (columns - 1)) / columns;
   const strips: Strip[] = [];
-  for (let i = 0; i < photos.length; i += COLUMNS) {
-    const row = photos.slice(i, i + COLUMNS).map((photo) => laid(photo, missing, cellWidth, parent, pictures, measure));
+  for (let i = 0; i < photos.length; i += columns) {
+    const row = photos.slice(i, i + columns).map((photo) => laid(photo, missing, cellWidth, parent, pictures, measure));
     strips.push(...rowStrips(row, cellWidth + GAP));
   }
   return strips;
@@ -78,7 +77,6 @@ function laid(
     found === undefined
       ? textOps(wrap(missing, 'text', CAPTION_PT, width - 20, measure), 10, 26, { face: 'text', size: CAPTION_PT }, figure)
       : [{ op: 'image', tag: figure, x: 0, y: 0, sha256: photo.sha256, ...box }];
-  const number = String(photo.number);
   const frame = { op: 'path' as const, tag: figure, x: 0, y: 0, stroke: INK, pen: 0.75 };
   const line = (face: 'text' | 'strong', ink: string) => (text: string) => textOps([text], 0, 0, { face, size: CAPTION_PT, ink }, caption);
   return {
@@ -86,8 +84,8 @@ function laid(
     picture: [
       ...content,
       { ...frame, d: `M0 0H${box.width}V${box.height}H0Z` },
-      { ...frame, d: `M0 0H${10 + measure(number, 'strong', 10)}V16H0Z`, fill: '#ffffff' },
-      ...textOps([number], 5, 1.5, { face: 'strong', size: 10 }, figure),
+      { ...frame, d: `M0 0H${10 + measure(photo.mark, 'strong', 10)}V16H0Z`, fill: '#ffffff' },
+      ...textOps([photo.mark], 5, 1.5, { face: 'strong', size: 10 }, figure),
     ],
     lines: [
       ...wrap(photo.lead, 'strong', CAPTION_PT, width, measure).map(line('strong', INK)),

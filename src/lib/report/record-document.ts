@@ -1,7 +1,14 @@
-import type { LayerStand } from '../job/proof.ts';
+import type { Standing } from '../job/corrections.ts';
+import type { FloodStand, Seen } from '../job/flood.ts';
+import type { LayerStand, OwedStand, Price } from '../job/proof.ts';
+import type { SaidField, SaidQuantity } from '../job/said.ts';
+import type { JobState } from '../job/state.ts';
 import type { Layer } from '../job/systems.ts';
-import type { Limit, Step, Surface } from '../record/kinds.ts';
+import type { WaitStand } from '../job/waits.ts';
+import type { DataOf } from '../record/kinds.ts';
 import type { Measure, Reading } from '../record/kinds/reading.ts';
+import type { Limit, Material, Room, Step, Surface } from '../record/kinds/setup.ts';
+import type { Unsettled } from '../trade/flood-evidence.ts';
 import type { Verdict } from '../trade/limits.ts';
 
 /** A moment as the phone's clock showed it: UTC and the minutes east of UTC on its dial. */
@@ -17,10 +24,58 @@ export type RecordChain = {
   unsigned: { from: number; to: number }[];
 };
 
+/** Surfaces that name no room are in one of the job's own name. */
+export type RecordRoom = { room: string; name: string; drain: Room['drain'] | null; steam: boolean | null; surfaces: string[] };
+
+/** The latest word on a surface before work began on it. */
+export type RecordAcceptance = { survey: string; result: DataOf<'survey'>['result']; at: Moment; by: string };
+
+export type RecordSurface = {
+  surface: string;
+  name: string;
+  place: Surface['place'];
+  system: Surface['system'];
+  room: string | null;
+  width: SaidQuantity | null;
+  height: SaidQuantity | null;
+  substrate: Surface['substrate'] | null;
+  outside: Surface['outside'] | null;
+  retarder: Surface['retarder'] | null;
+  accepted: RecordAcceptance | null;
+};
+
+/** One lot. `used` is when it was first in hand, `past` when it was first used after its use-by, by the calendar where it was used. */
+export type RecordMaterial = {
+  material: string;
+  what: Material['what'];
+  name: string;
+  lot: string;
+  useBy: string | null;
+  opened: string | null;
+  left: string | null;
+  used: Moment | null;
+  past: Moment | null;
+};
+
+export type RecordLimit = {
+  limit: string;
+  what: Measure;
+  min: string | null;
+  max: string | null;
+  unit: Limit['unit'];
+  scale: Limit['scale'] | null;
+  source: { kind: Limit['source']['kind']; text: string };
+};
+
+export type RecordOwnSystem = { system: string; name: string; steps: Step[] };
+export type RecordOwnRule = { rule: string; name: string; reason: string };
+
 export type RecordRun = {
   id: string;
   step: Step;
   surfaces: string[];
+  coat: number | null;
+  materials: string[];
   by: string;
   start: Moment;
   stop: (Moment & { about: boolean }) | null;
@@ -30,10 +85,19 @@ export type RecordShot = {
   id: string;
   run: string | null;
   step: Step | null;
-  surface: string | null;
+  coat: number | null;
+  surfaces: string[];
+  /** Rules it answers besides the overview of its step. */
+  shows: string[];
+  distance: 'wide' | 'mid' | 'close' | null;
+  /** The photo of the same place from nearer or farther. */
+  pair: string | null;
+  material: string | null;
+  /** False while it lies in the tray, or on the strip of a watch. */
+  sorted: boolean;
   by: string;
   at: Moment;
-  from: 'viewfinder' | 'file';
+  from: DataOf<'shot'>['from'];
   cameraSays: string | null;
   sha256: string;
   bytes: number;
@@ -46,60 +110,124 @@ export type RecordReading = {
   id: string;
   run: string | null;
   step: Step | null;
+  coat: number | null;
   surface: string | null;
+  spot: string | null;
   by: string;
   at: Moment;
   what: Measure;
-  said: { text: string; value: string; to: string | null; unit: Limit['unit']; resolution: string | null };
+  said: SaidQuantity;
+  scale: Reading['scale'] | null;
   how: Reading['how'];
+  /** The photo it was typed from, or that shows it. */
+  shot: string | null;
+  attempt: string | null;
+  water: Reading['water'] | null;
+  /** Amended twice, and nobody has decided. */
+  open: boolean;
   verdict: Verdict;
   /** Id of the limit that decided, null when the job states none. */
   limit: string | null;
 };
 
-export type RecordLimit = {
-  limit: string;
-  what: Measure;
-  min: string | null;
-  max: string | null;
-  unit: Limit['unit'];
-  source: { kind: Limit['source']['kind']; text: string };
+export type RecordOwed = {
+  key: string;
+  rule: string;
+  room: string;
+  surfaces: string[];
+  coat: number | null;
+  stand: OwedStand;
+  shot: string | null;
+  reading: string | null;
+  /** The entry that says why it was left out. */
+  notDone: string | null;
 };
-
-export type RecordSurface = { surface: string; name: string; place: Surface['place']; system: Surface['system'] };
-
-export type RecordOwed = { rule: string; surface: string; shown: boolean; shot: string | null; reading: string | null };
 
 export type RecordLayer = {
   layer: Layer;
   stand: LayerStand;
   owed: number;
   shown: number;
-  /** What is missing first. */
+  /** What is missing first, then what was left out. */
   items: RecordOwed[];
   first: Moment | null;
   last: Moment | null;
   by: string[];
-  /** The reading that stands worst: outside before not proven before the rest, then the least value. */
+  /** The reading that stands worst: outside before not proven before the rest, then by the measure the work turns on, then the least value. */
   worst: string | null;
 };
 
-/** What an entry set, kept here because a later entry may replace it and each must still be seen. */
-export type RecordSet =
-  | { kind: 'job'; name: string; address: string }
-  | { kind: 'person'; name: string }
-  | ({ kind: 'surface' } & RecordSurface)
-  | ({ kind: 'limit' } & RecordLimit);
+/** A wait with the deadline stated then, and how it ended: kept, gone on early with the words said then, or too late. */
+export type RecordWait = {
+  id: string;
+  at: Moment;
+  what: DataOf<'wait'>['what'];
+  surfaces: string[];
+  from: Moment;
+  ready: Moment | null;
+  latest: Moment | null;
+  limit: string;
+  stand: WaitStand;
+  ended: { step: Step; at: Moment; early: boolean; late: boolean } | null;
+  /** The `early` entry that speaks of it. */
+  early: string | null;
+  /** How far the clock was moved meanwhile; deadlines were judged without it. */
+  clockMovedMs: number;
+};
+
+/**
+ * An attempt at the flood test, numbered over the attempts on the same surfaces. What was seen (entries `looks` and `ends`) and what the
+ * levels show are two statements, and neither is drawn from the other.
+ */
+export type RecordAttempt = {
+  id: string;
+  number: number;
+  at: Moment;
+  under: string[];
+  /** Other surfaces of the same rooms: the test says nothing of them. */
+  dry: string[];
+  /** What lay above the water, in the crew's own words. */
+  above: string;
+  stand: FloodStand;
+  seen: Pick<Seen, 'worst' | 'before' | 'after' | 'worse'>;
+  looks: string[];
+  ends: string[];
+  /** The reading of the depth at the threshold, against the depth that was wanted. */
+  depth: string | null;
+  depthVerdict: Verdict;
+  test: string[];
+  control: string[];
+  levels: RecordLevels;
+};
+
+/** Whole micrometres. `unsettled` says why the levels settle nothing; `finding` and it are never both null. */
+export type RecordLevels =
+  | { state: 'few' | 'unclear' }
+  | {
+      state: 'read';
+      netUm: number | null;
+      /** Expanded uncertainty (2 u). */
+      takeUm: number | null;
+      panUm: number | null;
+      mayEvaporateUm: number | null;
+      finding: 'loss' | 'no-loss-above-limit' | null;
+      aboveLimit: boolean | null;
+      unsettled: Unsettled | null;
+    };
 
 /** What a reader must see first: values that do not stand, then what is missing, then what the log itself owns up to. */
 export type OpenPoint =
   | { code: 'outside' | 'not-proven'; what: Measure; surface: string | null; readings: string[] }
-  | { code: 'owed'; layer: Layer; items: { rule: string; surfaces: string[] }[] }
+  | { code: 'past-use-by'; materials: string[] }
+  | { code: 'flood-failed'; attempts: string[] }
+  /** `rooms`: owed once in each, on whichever surface; `surfaces`: owed on each. */
+  | { code: 'owed'; layer: Layer; items: { rule: string; coat: number | null; rooms: string[]; surfaces: string[] }[] }
+  | { code: 'amendments'; entries: string[] }
   | { code: 'running'; run: string }
   | { code: 'not-begun'; layers: Layer[] }
-  | { code: 'clock-moved' | 'unsigned' | 'newer' | 'unreadable' | 'not-printed'; count: number };
+  | { code: 'unsorted' | 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable'; count: number };
 
-/** One entry of the log, in reading order. Runs, shots and readings stand in full under their id. */
+/** One entry of the log, in reading order, with all it says. Nothing here is judged. */
 export type RecordLine = {
   device: string;
   seq: number;
@@ -112,30 +240,46 @@ export type RecordLine = {
   run: string | null;
   /** The first 16 of the 64 digits: the heads and the chain fix the rest. */
   hash: string;
-  set?: RecordSet;
+  state: Standing['state'];
+  /** What it says now, field by field. */
+  said: SaidField[];
+  /** What it said first, where an amendment stands in its place. */
+  first?: SaidField[];
+  /** The amendments that stand, more than one where nobody has decided. */
+  amendments?: string[];
+  /** An amendment: what it puts in the place of the entry it amends. */
+  instead?: SaidField[];
 };
 
 /**
  * A job as it stood when the record was built: codes, decimal strings, whole numbers and people's own words, never a sentence
- * of ours. It is hashed inside the record entry, and printing is a function of it.
+ * of ours. It is hashed inside the record entry, and printing is a function of it. Version 1 knew one surface a photo, no rooms,
+ * materials or waits, and kept what an entry set under `set`; such entries stay in the log as they were written.
  */
 export type RecordDocument = {
-  v: 1;
+  v: 2;
   rules: string;
   built: Moment & { by: string };
-  job: { id: string; name: string; address: string; units: 'in' | 'mm'; lang: string; example: boolean };
+  job: Pick<JobState, 'name' | 'address' | 'permit' | 'proof' | 'units' | 'lang' | 'example'> & { id: string };
+  price: Price;
   heads: RecordHead[];
   chains: RecordChain[];
   open: OpenPoint[];
   people: { person: string; name: string }[];
+  rooms: RecordRoom[];
   surfaces: RecordSurface[];
+  materials: RecordMaterial[];
   limits: RecordLimit[];
+  systems: RecordOwnSystem[];
+  ownRules: RecordOwnRule[];
   layers: RecordLayer[];
   runs: RecordRun[];
   shots: RecordShot[];
   readings: RecordReading[];
-  clockJumps: { id: string; at: Moment; wallDeltaMs: number; monoDeltaMs: number | null }[];
-  records: { id: string; at: Moment; pdf: string }[];
+  waits: RecordWait[];
+  attempts: RecordAttempt[];
+  /** Drawn signatures and what was printed of each. */
+  signatures: { entry: string; sha256: string; printed: string | null }[];
   /** Rows of the store that no longer parse: they are in no list above. */
   unreadable: number;
   log: RecordLine[];

@@ -1,11 +1,10 @@
 import type { Block, SectionCell, SectionLayer } from './blocks.ts';
-import { STRATA, hatch, waterLines } from './hatch.ts';
+import { STRATA, hatch, waterLines, type Solid } from './hatch.ts';
 import { INK, lineHeight, tag, textOps, type Op, type PathOp, type Tag } from './page.ts';
 import type { Strip } from './strip.ts';
 import { wrap, type Measure } from './text.ts';
 
 type Point = readonly [x: number, y: number];
-type Solid = Exclude<SectionLayer['layer'], 'flood'>;
 type Section = Extract<Block, { block: 'section' }>;
 
 interface Legs {
@@ -29,8 +28,16 @@ interface Stratum {
 
 const TOP = 9;
 const WATER = 24;
-/** Greatest step from one label to the next. */
+/** Greatest and least step from one label to the next: the least holds a name of two lines. */
 const ROW = 38;
+const ROW_MIN = 27;
+const HEAD = 36;
+
+/** The least height at which the labels of all layers stand apart. */
+export function sectionHeight(layers: readonly SectionLayer[]): number {
+  const floor = layers.filter(hasFloor).reduce((sum, { layer }) => sum + (layer === 'flood' ? 0 : STRATA[layer].thickness), 0);
+  return floor + WATER + TOP + HEAD + ROW_MIN * Math.max(0, layers.length - 1);
+}
 
 /** The assembly in section: a wall and a floor leg for each layer, substrate outermost, a gap where proof is owed. */
 export function sectionStrip({ alt, layers }: Section, width: number, height: number, parent: Tag, measure: Measure): Strip {
@@ -40,7 +47,7 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
   const bandRow = layers.findIndex((one) => one.layer === 'bands');
   const floorTop = solids.filter(hasFloor).reduce((y, { layer }) => y - STRATA[layer].thickness, height);
   const level = floorTop - WATER;
-  const step = Math.min(ROW, (level - TOP - 36) / Math.max(1, layers.length - 1));
+  const step = Math.min(ROW, (level - TOP - HEAD) / Math.max(1, layers.length - 1));
   const rowY = (i: number) => TOP + 14 + i * step;
   const strata = placed(solids, width, height, bandRow < 0 ? TOP : rowY(bandRow) - 17);
   const inner = strata.reduce((x, one) => Math.max(x, ...(one.legs.wall ? one.wall.map(([px]) => px) : [0])), 0);
@@ -59,12 +66,15 @@ export function sectionStrip({ alt, layers }: Section, width: number, height: nu
     path(`M0 ${TOP}V${height}H${width}`, { stroke: INK, pen: 2.2 }),
   ];
   const cx = inner + 32;
-  let floorOnly = 0;
+  let hanging = 0;
   const labels = layers.flatMap((layer, i): Op[] => {
     const y = rowY(i);
     const stratum = strata.find((one) => one.layer.layer === layer.layer);
-    const end: Point = stratum === undefined ? [cx, level + 12] : leaderEnd(stratum, y, cx - 16 - 7 * floorOnly);
-    if (stratum !== undefined && !stratum.legs.wall) floorOnly += 1;
+    // What hangs into the floor or the water stands beside the marks of the rows below, each on a line of its own.
+    const hangs = stratum === undefined ? i < layers.length - 1 : !stratum.legs.wall;
+    const x = cx - 16 - 7 * hanging;
+    const end: Point = stratum === undefined ? [hangs ? x : cx, level + 12] : leaderEnd(stratum, y, x);
+    if (hangs) hanging += 1;
     ops.push(...leader(end, [cx, y]));
     const name = wrap(layer.name, 'text', 10, width - cx - 15, measure);
     const number = String(i + 1);
@@ -170,14 +180,14 @@ function legOps({ layer: { layer }, corner: [w, f], over, ...stratum }: Stratum,
   ];
 }
 
-/** Gaps for what is owed, each in its even share of the leg; over eight items, neighbours run together. */
+/** Gaps for what is not shown, each in its even share of the leg; over eight items, neighbours run together. */
 function gapOps({ layer, corner: [w, f], over, ranges }: Stratum, leg: 'wall' | 'floor'): PathOp[] {
   const cells = layer.cells.filter((cell) => cell.leg === leg);
   const t = STRATA[layer.layer].thickness;
   const depth = over[leg] ? STRATA.bands.thickness : 0;
   const [from, to] = ranges[leg];
   const share = (to - from) / Math.max(1, cells.length);
-  return gaps(cells).map(([first, last]) => {
+  return gaps(cells).flatMap(({ first, last, stand }) => {
     const u = from + first * share + 3;
     const length = (last - first + 1) * share - 6;
     const box: Point[] =
@@ -194,23 +204,34 @@ function gapOps({ layer, corner: [w, f], over, ranges }: Stratum, leg: 'wall' | 
             [u + length, f - depth - t],
             [u + length, f - depth],
           ];
-    return path(polygon(box), { fill: '#ffffff', stroke: INK, pen: 1.2, dash: [3, 2] });
+    if (stand === 'owed') return [path(polygon(box), { fill: '#ffffff', stroke: INK, pen: 1.2, dash: [3, 2] })];
+    const [[x1, y1], , [x2, y2]] = [box[0]!, box[1]!, box[2]!];
+    return [
+      path(polygon(box), { fill: '#ffffff', stroke: '#555555', pen: 0.9 }),
+      path(`M${x1} ${y1}L${x2} ${y2}`, { stroke: '#555555', pen: 0.9 }),
+    ];
   });
 }
 
-function gaps(cells: readonly SectionCell[]): [number, number][] {
-  const runs: [number, number][] = [];
-  cells.forEach((cell, i) => {
-    if (cell.shown) return;
+interface Gap {
+  readonly first: number;
+  last: number;
+  readonly stand: 'owed' | 'left-out';
+}
+
+function gaps(cells: readonly SectionCell[]): Gap[] {
+  const runs: Gap[] = [];
+  cells.forEach(({ stand }, i) => {
+    if (stand === 'shown') return;
     const last = runs.at(-1);
-    if (cells.length > 8 && last?.[1] === i - 1) last[1] = i;
-    else runs.push([i, i]);
+    if (cells.length > 8 && last?.last === i - 1 && last.stand === stand) last.last = i;
+    else runs.push({ first: i, last: i, stand });
   });
   return runs;
 }
 
 function water(flood: SectionLayer, x: number, level: number, width: number, height: number): PathOp[] {
-  const full = flood.begun && flood.cells.every((cell) => cell.shown);
+  const full = flood.begun && flood.cells.every((cell) => cell.stand !== 'owed');
   const box = `M${x} ${level}H${width}V${height}H${x}Z`;
   const surface = path(`M${x} ${level}H${width}`, full ? { stroke: INK, pen: 0.9 } : { stroke: '#555555', pen: 0.9, dash: [4, 3] });
   const mark = path(`M${width - 30} ${level - 9}h12l-6 8z`, { stroke: INK, pen: 1, fill: '#ffffff' });

@@ -1,7 +1,7 @@
 import type { Block } from './blocks.ts';
 import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Tag } from './page.ts';
 import { photoStrips, type Picture } from './photos.ts';
-import { sectionStrip } from './section.ts';
+import { sectionHeight, sectionStrip } from './section.ts';
 import { stacked, totalHeight, type Strip } from './strip.ts';
 import { factStrips, tableStrips } from './table.ts';
 import { wrap, type Measure } from './text.ts';
@@ -43,7 +43,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
     case 'photos':
       return photoStrips(block, width, parent, setting.pictures, measure);
     case 'section':
-      return [sectionStrip(block, width, SECTION_PT, parent, measure)];
+      return [sectionStrip(block, width, Math.max(SECTION_PT, sectionHeight(block.layers)), parent, measure)];
     case 'columns':
       return columnStrips(block, width, parent, setting);
   }
@@ -126,7 +126,7 @@ function columnStrips(
   const height = Math.min(SECTION_MAX_PT, Math.max(SECTION_MIN_PT, totalHeight(rightStrips)));
   const leftStrips = left.flatMap((block) =>
     block.block === 'section'
-      ? [sectionStrip(block, leftWidth, height, parent, setting.measure)]
+      ? [sectionStrip(block, leftWidth, Math.max(height, sectionHeight(block.layers)), parent, setting.measure)]
       : blockStrips(block, leftWidth, parent, setting),
   );
   const ops = [...stacked(rightStrips, leftWidth + COLUMN_GAP, 0), ...stacked(leftStrips, 0, 0)];

@@ -1,8 +1,9 @@
-import { durationText } from '../words/time.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
-import type { RecordChain, RecordDocument, RecordLine, RecordSet } from './record-document.ts';
-import { grouped, sentence, stamp, type Locale, type Speaker } from './speaker.ts';
+import { stateText } from './entry-table.ts';
+import type { RecordChain, RecordDocument, RecordLine } from './record-document.ts';
+import { saidSentences } from './said-text.ts';
+import { grouped, sentence, stamp, type Speaker } from './speaker.ts';
 
 /** The log itself: who signed it, and every entry on a line. */
 export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -31,14 +32,14 @@ export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
       block: 'table',
       columns: [
         { head: m.record_col_entry({}, { locale }), share: 25 },
-        { head: m.record_col_time({}, { locale }), share: 116 },
-        { head: m.record_col_kind({}, { locale }), share: 70 },
-        { head: m.record_col_what({}, { locale }), share: 139 },
-        { head: m.record_col_by({}, { locale }), share: 56 },
-        { head: m.record_col_hash({}, { locale }), share: 82 },
+        { head: m.record_col_time({}, { locale }), share: 82 },
+        { head: m.record_col_kind({}, { locale }), share: 66 },
+        { head: m.record_col_what({}, { locale }), share: 205 },
+        { head: m.record_col_by({}, { locale }), share: 50 },
+        { head: m.record_col_hash({}, { locale }), share: 60 },
       ],
       small: true,
-      rows: document.log.map((line) => lineRow(line, document, say)),
+      rows: document.log.map((line) => lineRow(line, say)),
     },
   ];
 }
@@ -52,86 +53,43 @@ function unsignedText({ unsigned }: RecordChain): string {
   return unsigned.map(({ from, to }) => (from === to ? String(from) : `${from}–${to}`)).join(', ');
 }
 
-function lineRow(line: RecordLine, document: RecordDocument, say: Speaker): Cell[] {
+function lineRow(line: RecordLine, say: Speaker): Cell[] {
   return [
     { text: say.entry(line), strong: true },
     { text: stamp(line.at) },
-    { text: line.known ? say.kind(line.kind as Parameters<Speaker['kind']>[0]) : m.kind_unknown({}, { locale: say.locale }) },
-    { text: factText(line, document, say) },
+    { text: line.known ? say.kind(line.kind) : m.kind_unknown({}, { locale: say.locale }) },
+    { text: factText(line, say) },
     { text: say.person(line.by) },
     { text: grouped(line.hash) },
   ];
 }
 
-/** What an entry says, in one cell. What is said elsewhere in full is named by its number or value. */
-function factText(line: RecordLine, document: RecordDocument, say: Speaker): string {
+/** All an entry says, in one cell: a photo by its number first, then field by field, then what later entries made of it. */
+function factText(line: RecordLine, say: Speaker): string {
   const { locale } = say;
   if (!line.known) return line.kind;
-  if (line.set !== undefined) return setText(line.set, say);
-  const find = <T extends { id: string }>(list: readonly T[], id: string | null): T | undefined => list.find((one) => one.id === id);
-  switch (line.kind) {
-    case 'device': {
-      const chain = document.chains.find((one) => one.device === line.device);
-      return chain?.key?.alg === 'ed25519' ? `Ed25519 ${grouped(chain.key.public, 16)}` : chain === undefined ? '' : keyText(chain, say);
-    }
-    case 'run-start': {
-      const run = find(document.runs, line.id);
-      return run === undefined ? '' : `${sentence(say.step(run.step))} ${sentence(say.surfaces(run.surfaces))}`;
-    }
-    case 'run-stop': {
-      const run = find(document.runs, line.run);
-      return run === undefined ? (line.run ?? '') : sentence(say.step(run.step));
-    }
-    case 'shot': {
-      const shot = find(document.shots, line.id);
-      if (shot === undefined) return '';
-      return `${m.record_photo_number({ number: say.photo(shot.id) }, { locale })}. ${sentence(say.surface(shot.surface))}`;
-    }
-    case 'reading': {
-      const reading = find(document.readings, line.id);
-      return reading === undefined ? '' : `${say.measure(reading.what)}: ${say.value(reading)}. ${sentence(say.surface(reading.surface))}`;
-    }
-    case 'clock-jump': {
-      const jump = find(document.clockJumps, line.id);
-      return jump === undefined ? '' : jumpText(jump.wallDeltaMs, jump.monoDeltaMs, say);
-    }
-    case 'record': {
-      const record = find(document.records, line.id);
-      return record === undefined ? '' : `PDF, SHA-256 ${grouped(record.pdf, 16)}`;
-    }
-    default:
-      return '';
-  }
+  const state = stateText(line, say);
+  const target = line.kind === 'amendment' ? targetKind(line, say) : line.kind;
+  return [
+    ...(say.photo(line.id) > 0 ? [sentence(say.photoName(line.id))] : []),
+    saidSentences(line.said, line, say),
+    ...(line.instead === undefined
+      ? []
+      : [m.record_instead({ said: saidSentences(line.instead, { ...line, kind: target }, say) }, { locale })]),
+    ...(line.run === null ? [] : [sentence(m.record_in_run({ run: runText(line.run, say) }, { locale }))]),
+    ...(state === null ? [] : [sentence(state)]),
+    ...(line.first === undefined ? [] : [m.record_first_said({ said: saidSentences(line.first, line, say) }, { locale })]),
+  ]
+    .filter((one) => one !== '')
+    .join(' ');
 }
 
-function jumpText(wallDeltaMs: number, monoDeltaMs: number | null, { locale }: Speaker): string {
-  if (monoDeltaMs === null) return m.record_clock_set_back({ wall: signed(wallDeltaMs, locale) }, { locale });
-  return m.record_clock_parted({ wall: signed(wallDeltaMs, locale), mono: signed(monoDeltaMs, locale) }, { locale });
+function targetKind({ said, kind }: RecordLine, say: Speaker): string {
+  const of = said.find((one) => one.field === 'of');
+  return (of?.is === 'ids' ? say.line(of.ids[0] ?? '')?.kind : undefined) ?? kind;
 }
 
-/** A clock can move by seconds, and by fifty years when a flat battery sends it back to its first day. */
-function signed(ms: number, locale: Locale): string {
-  const size = Math.abs(ms);
-  const text =
-    size < 60_000
-      ? `${Math.round(size / 1000)} s`
-      : size < 100 * DAY_MS
-        ? durationText(size / 60_000, locale)
-        : `${Math.round(size / DAY_MS)} d`;
-  return `${ms < 0 ? '−' : '+'}${text}`;
-}
-
-const DAY_MS = 86_400_000;
-
-function setText(set: RecordSet, say: Speaker): string {
-  switch (set.kind) {
-    case 'job':
-      return [set.name, set.address].filter(Boolean).join(', ');
-    case 'person':
-      return set.name;
-    case 'surface':
-      return [set.name, say.place(set.place), say.system(set.system)].map(sentence).join(' ');
-    case 'limit':
-      return `${say.measure(set.what)}: ${say.bounds(set)}. ${sentence(say.source(set))}`;
-  }
+function runText(id: string, say: Speaker): string {
+  const line = say.line(id);
+  return line === null ? id : say.entry(line);
 }

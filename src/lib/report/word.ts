@@ -3,10 +3,12 @@ import type { Part, Worded } from './blocks.ts';
 import type { RecordDocument, RecordHead } from './record-document.ts';
 import { grouped, speaker, type Locale, type Speaker } from './speaker.ts';
 import { coverBlocks, coverFoot } from './word-cover.ts';
+import { floodBlocks } from './word-flood.ts';
 import { jobBlocks } from './word-job.ts';
 import { layerBlocks } from './word-layers.ts';
 import { logBlocks } from './word-log.ts';
 import { photoBlocks } from './word-photos.ts';
+import { workBlocks } from './word-work.ts';
 
 /** The record of a document in one language: every word that is printed, and no place on a page yet. */
 export function wordRecord(document: RecordDocument, locale: Locale): Worded {
@@ -14,8 +16,11 @@ export function wordRecord(document: RecordDocument, locale: Locale): Worded {
   const { job } = document;
   const parts: Part[] = [
     { name: m.record_part_cover({}, { locale }), blocks: coverBlocks(document, say), foot: coverFoot(document, say) },
-    { name: m.record_part_layers({}, { locale }), blocks: [...jobBlocks(document, say), ...layerBlocks(document, say)] },
-    ...(document.shots.length === 0 ? [] : [{ name: m.record_part_photos({}, { locale }), blocks: photoBlocks(document, say) }]),
+    { name: m.record_part_job({}, { locale }), blocks: jobBlocks(document, say) },
+    { name: m.record_part_layers({}, { locale }), blocks: layerBlocks(document, say) },
+    { name: m.record_part_work({}, { locale }), blocks: workBlocks(document, say) },
+    { name: say.layer('flood'), blocks: floodBlocks(document, say) },
+    { name: m.record_part_photos({}, { locale }), blocks: document.shots.length === 0 ? [] : photoBlocks(document, say) },
     { name: m.record_part_log({}, { locale }), blocks: logBlocks(document, say) },
   ];
   return {
@@ -23,14 +28,18 @@ export function wordRecord(document: RecordDocument, locale: Locale): Worded {
     title: `${m.record_title({}, { locale })}: ${job.name || job.id}`,
     titleBlock: {
       job: { label: m.record_label_job({}, { locale }), text: [job.name || job.id, job.address].filter(Boolean).join(', ') },
-      built: { label: m.record_label_built({}, { locale }), text: say.day(document.built) },
+      // An inspector looks for the permit first; the day of building stands on the cover.
+      second:
+        job.permit === ''
+          ? { label: m.record_label_built({}, { locale }), text: say.day(document.built) }
+          : { label: m.record_label_permit({}, { locale }), text: job.permit },
       partLabel: m.record_label_part({}, { locale }),
       head: { label: m.record_label_head({}, { locale }), text: headText(document.heads, say) },
       pageLabel: m.record_label_page({}, { locale }),
       page: (page, pages) => m.record_page_of({ page, pages }, { locale }),
       warning: job.example ? m.record_example({}, { locale }) : '',
     },
-    parts,
+    parts: parts.filter(({ blocks }) => blocks.length > 0),
     logDescription: m.record_log_description({}, { locale }),
   };
 }

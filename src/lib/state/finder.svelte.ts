@@ -33,9 +33,9 @@ export class Finder {
     }
   }
 
-  /** The frame now shown, as JPEG bytes; null while there is none. */
-  grab(video: HTMLVideoElement | undefined): Promise<Uint8Array<ArrayBuffer> | null> {
-    return video === undefined ? Promise.resolve(null) : grabFrame(video);
+  /** The frame now shown, as JPEG bytes, whole or with its long side at most `longSidePx`; null while there is none. */
+  grab(video: HTMLVideoElement | undefined, longSidePx: number | null = null): Promise<Uint8Array<ArrayBuffer> | null> {
+    return video === undefined ? Promise.resolve(null) : grabFrame(video, longSidePx);
   }
 
   leave(): void {

@@ -1,4 +1,5 @@
-import { clearToCover, proofOwed } from '#lib/job/proof.ts';
+import { clearToCover } from '#lib/job/cover.ts';
+import { proofOwed } from '#lib/job/proof.ts';
 import { EMPTY_PROJECTION, extend, project } from '#lib/job/project.ts';
 import { append, type Writer } from '#lib/record/append.ts';
 import type { Blob256, Book, SaveFault } from '#lib/record/book.ts';
@@ -24,7 +25,7 @@ export class OpenJob {
 
   readonly state = $derived(this.#projection.state);
   readonly layers = $derived(proofOwed(this.state));
-  readonly cover = $derived(clearToCover(this.layers));
+  readonly cover = $derived(clearToCover(this.layers, this.state));
   readonly running = $derived(this.state.runs.filter((run) => run.stopUtc === null));
 
   constructor(id: string, source: JobSource) {

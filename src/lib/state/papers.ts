@@ -1,3 +1,4 @@
+import { namedFiles } from '#lib/record/archive.ts';
 import type { SaveFault } from '#lib/record/book.ts';
 import type { Verification } from '#lib/record/verify.ts';
 import { checkArchive as check, makeArchive, makeRecord } from '#lib/work/paper.ts';
@@ -15,7 +16,7 @@ export function checkArchive(archive: Blob): Promise<Verification> {
 /** The archive of a job as a file to hand on, with how many files the log names that this phone does not hold. */
 export async function writeArchive(job: OpenJob): Promise<Result<{ file: File; missing: number }, { code: string }>> {
   await job.load();
-  const named = [...job.state.shots.map((shot) => shot.picture.sha256), ...job.state.records.flatMap((record) => [record.pdf, ...record.pictures])];
+  const named = namedFiles(job.entries).map(({ sha256 }) => sha256);
   const { utc } = job.now();
   const archive = await makeArchive({ raws: raws(job), blobs: await held(job, named), date: utc.slice(0, 10) });
   if (!archive.ok) return fail(archive.fault);
@@ -24,16 +25,16 @@ export async function writeArchive(job: OpenJob): Promise<Result<{ file: File; m
 }
 
 /**
- * Builds the record of a job, and keeps it: the `record` entry with its document tree, the PDF and the pictures made for it,
- * in one transaction. The record is a file only once it is kept.
+ * Builds the record of a job, or its notice of condition, and keeps it: the `record` entry with its document tree, the PDF and the
+ * pictures made for it, in one transaction. The record is a file only once it is kept.
  */
-export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4'): Promise<Result<File, SaveFault>> {
+export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4', kind: 'record' | 'notice' = 'record'): Promise<Result<File, SaveFault>> {
   await job.load();
-  const photos = await held(
-    job,
-    job.state.shots.map((shot) => shot.picture.sha256),
-  );
-  const { data, pdf, pictures } = await makeRecord({
+  // Photos, and the signatures drawn on hand-overs.
+  const pictures = namedFiles(job.entries).flatMap(({ sha256, type }) => (type?.startsWith('image/') === true ? [sha256] : []));
+  const photos = await held(job, pictures);
+  const made = await makeRecord({
+    kind,
     raws: raws(job),
     unreadable: job.faults.length,
     photos,
@@ -43,9 +44,9 @@ export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'let
     by: job.person,
     fonts: FONTS,
   });
-  const { sha256 } = data.pdf;
-  const done = await job.add([{ kind: 'record', data }], [{ sha256, body: pdf }, ...pictures]);
-  return done.ok ? ok(recordFile(sha256, pdf)) : fail(done.fault);
+  const { sha256 } = made.data.pdf;
+  const done = await job.add([{ kind: 'record', data: made.data }], [{ sha256, body: made.pdf }, ...made.pictures]);
+  return done.ok ? ok(recordFile(sha256, made.pdf)) : fail(done.fault);
 }
 
 export function recordFile(sha256: string, pdf: Blob): File {

@@ -1,26 +1,45 @@
 import { digestHex } from '#lib/device/capture/digest.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
+import { randomId } from '#lib/device/random-id.ts';
 import type { SaveFault } from '#lib/record/book.ts';
-import type { Draft, Shot } from '#lib/record/kinds.ts';
-import { isTooLargeToShow, sniff, type Media } from '#lib/record/media.ts';
+import type { Draft } from '#lib/record/kinds.ts';
+import type { Shot } from '#lib/record/kinds/work.ts';
+import { isPicture, isTooLargeToShow, sniff, type Media } from '#lib/record/media.ts';
 import type { OpenJob } from './job.svelte.ts';
 
 /** What can be said of one picture. `saved` may carry a remark: kept all the same, but something about it is worth knowing. */
 export type ShotNews =
-  | { code: 'saved'; utc: string; offsetMin: number; remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | 'clock-moved' | null }
+  | {
+      code: 'saved';
+      shot: string;
+      utc: string;
+      offsetMin: number;
+      remark: 'truncated-image' | 'too-many-pixels' | 'heic-not-shown' | 'clock-moved' | null;
+    }
   | { code: 'refused'; why: 'not-an-image' | 'empty-file' }
   | { code: 'not-saved'; fault: SaveFault };
 
-/** Where a picture belongs, as far as it is known when it is taken. */
+/** Where a picture belongs and what it shows, as far as it is known when it is taken. */
 export interface ShotPlace {
   readonly run: string | null;
-  readonly surface: string | null;
+  readonly surfaces: readonly string[];
+  readonly shows: readonly string[];
+  readonly distance: Shot['distance'] | null;
+  readonly pair: string | null;
+  readonly material: string | null;
 }
+
+/** A picture of which nobody has said anything: it goes into the tray. */
+export const NOWHERE: ShotPlace = { run: null, surfaces: [], shows: [], distance: null, pair: null, material: null };
+
+/** The entry kept together with a picture, once the picture's own id is known: a reading that it shows. */
+export type Besides = (shot: string) => Draft;
 
 interface Held {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly from: Shot['from'];
   readonly place: ShotPlace;
+  readonly besides: Besides | null;
 }
 
 /** From bytes in hand to "saved". Bytes that the store refused stay in memory until they are kept or handed out as a file. */
@@ -46,10 +65,10 @@ export class Shooting {
     return this.#held;
   }
 
-  async keep(bytes: Uint8Array<ArrayBuffer>, from: Shot['from'], place: ShotPlace): Promise<ShotNews> {
+  async keep(bytes: Uint8Array<ArrayBuffer>, from: Shot['from'], place: ShotPlace, besides: Besides | null = null): Promise<ShotNews> {
     this.#waiting += 1;
     try {
-      const news = await this.#bind({ bytes, from, place });
+      const news = await this.#bind({ bytes, from, place, besides });
       this.#news = news;
       return news;
     } finally {
@@ -61,7 +80,7 @@ export class Shooting {
   async retry(): Promise<void> {
     const held = this.#held;
     this.#held = [];
-    for (const one of held) await this.keep(one.bytes, one.from, one.place);
+    for (const one of held) await this.keep(one.bytes, one.from, one.place, one.besides);
   }
 
   /** The held pictures as files, so that they can leave the page by another way. */
@@ -70,34 +89,49 @@ export class Shooting {
   }
 
   async #bind(held: Held): Promise<ShotNews> {
-    const { bytes, from, place } = held;
+    const { bytes, from, place, besides } = held;
     if (bytes.length === 0) return { code: 'refused', why: 'empty-file' };
     const media = sniff(bytes);
-    if (media === null || media.type === 'application/pdf') return { code: 'refused', why: 'not-an-image' };
+    if (media === null || !isPicture(media)) return { code: 'refused', why: 'not-an-image' };
     // A Blob of our own from bytes in memory: the picker's file may be gone, or change, before the store has read it. Made
     // first, since the browser carries its bytes to the store's process while they are hashed.
     const body = new Blob([bytes], { type: media.type });
     const sha256 = await digestHex(bytes);
     const cameraSays = from === 'file' ? await readExif(bytes) : null;
+    const id = randomId();
     const draft: Draft = {
+      id,
       kind: 'shot',
       ...(place.run === null ? {} : { run: place.run }),
+      ...(place.pair === null ? {} : { refs: [place.pair] }),
       data: {
         picture: { sha256, bytes: bytes.length, type: media.type },
         from,
-        surface: place.surface,
+        ...placed(place),
         ...(cameraSays === null ? {} : { cameraSays }),
       },
     };
-    const done = await this.#job.add([draft], [{ sha256, body }]);
+    const done = await this.#job.add([draft, ...(besides === null ? [] : [besides(id)])], [{ sha256, body }]);
     if (!done.ok) {
       this.#held = [...this.#held, held];
       return { code: 'not-saved', fault: done.fault };
     }
     const { utc, offsetMin } = done.value.at(-1)!.body.times;
     const clockMoved = done.value.some((entry) => entry.body.kind === 'clock-jump');
-    return { code: 'saved', utc, offsetMin, remark: remark(media) ?? (clockMoved ? 'clock-moved' : null) };
+    return { code: 'saved', shot: id, utc, offsetMin, remark: remark(media) ?? (clockMoved ? 'clock-moved' : null) };
   }
+}
+
+/** The first surface stands alone too, where the first version looks for it. What nobody said is left out. */
+function placed({ surfaces, shows, distance, pair, material }: ShotPlace): Pick<Shot, 'surface'> & Partial<Shot> {
+  return {
+    surface: surfaces[0] ?? null,
+    ...(surfaces.length < 2 ? {} : { surfaces: [...surfaces] }),
+    ...(shows.length === 0 ? {} : { shows: [...shows] }),
+    ...(distance == null ? {} : { distance }),
+    ...(pair === null ? {} : { pair }),
+    ...(material === null ? {} : { material }),
+  };
 }
 
 function remark(media: Media) {

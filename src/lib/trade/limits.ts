@@ -4,16 +4,16 @@
  */
 export type Verdict = 'within' | 'outside' | 'not-proven' | 'no-limit';
 
-/** A reading in whole nanometres. `fromNm` is reached for certain; with a comb the film is thinner than `toNm`. */
-export interface ReadingNm {
-  readonly fromNm: number;
-  readonly toNm: number;
+/** A reading in whole base units of its dimension. `from` is reached for certain; with a comb the film is thinner than `to`. */
+export interface Interval {
+  readonly from: number;
+  readonly to: number;
 }
 
-/** Bounds in whole nanometres, each inclusive; null where the source states none. */
-export interface BoundsNm {
-  readonly minNm: number | null;
-  readonly maxNm: number | null;
+/** Bounds in the same base units, each inclusive; null where the source states none. */
+export interface Bounds {
+  readonly min: number | null;
+  readonly max: number | null;
 }
 
 /**
@@ -23,16 +23,16 @@ export interface BoundsNm {
  * Source: the interval reading of ASTM D4414 (longest wetted, next dry tooth); default rule "every reading at or above the
  * data sheet's minimum" is common practice, no source.
  */
-export function judge(reading: ReadingNm, bounds: BoundsNm): Verdict {
-  const { fromNm, toNm } = reading;
-  if (!Number.isSafeInteger(fromNm) || !Number.isSafeInteger(toNm) || fromNm > toNm) {
-    throw new RangeError(`reading: expected whole nanometres with from <= to, got ${fromNm}..${toNm}`);
+export function judge(reading: Interval, bounds: Bounds): Verdict {
+  const { from, to } = reading;
+  if (!Number.isSafeInteger(from) || !Number.isSafeInteger(to) || from > to) {
+    throw new RangeError(`reading: expected whole base units with from <= to, got ${from}..${to}`);
   }
-  if (bounds.minNm === null && bounds.maxNm === null) return 'no-limit';
-  const minNm = bounds.minNm ?? -Infinity;
-  const maxNm = bounds.maxNm ?? Infinity;
-  const leastNm = Math.max(fromNm, minNm);
-  const some = leastNm <= maxNm && (fromNm === toNm ? leastNm === fromNm : leastNm < toNm);
+  if (bounds.min === null && bounds.max === null) return 'no-limit';
+  const min = bounds.min ?? -Infinity;
+  const max = bounds.max ?? Infinity;
+  const least = Math.max(from, min);
+  const some = least <= max && (from === to ? least === from : least < to);
   if (!some) return 'outside';
-  return fromNm >= minNm && toNm <= maxNm ? 'within' : 'not-proven';
+  return from >= min && to <= max ? 'within' : 'not-proven';
 }

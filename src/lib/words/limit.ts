@@ -1,17 +1,17 @@
 import { SOURCE } from './codes.ts';
 import * as m from './compiled/messages.js';
-import { quantityText } from './number.ts';
+import { quantityText, type SaidUnit } from './number.ts';
 
 type Locale = 'en' | 'es';
 
 interface LimitWords {
   readonly min: string | null;
   readonly max: string | null;
-  readonly unit: 'in' | 'mm' | 'mil' | 'um';
+  readonly unit: SaidUnit;
   readonly source: { readonly kind: keyof typeof SOURCE; readonly text: string };
 }
 
-/** `At least 2 3/8 in`, `At most 40 mil`, `25 mil to 40 mil`. */
+/** `At least 2 3/8 in`, `At most 40 mil`, `4 h to 24 h`. */
 export function limitText({ min, max, unit }: LimitWords, locale: Locale): string {
   const said = (value: string) => quantityText({ value, unit }, locale);
   if (min !== null && max !== null) return m.limit_between({ min: said(min), max: said(max) }, { locale });

@@ -1,11 +1,12 @@
 import { inchParts, inchText, sixteenthsOf } from '../measure/inch.ts';
-import { isDecimal, lengthNm, type LengthUnit } from '../measure/quantity.ts';
+import type { AnyUnit } from '../measure/dimension.ts';
+import { isDecimal, lengthNm } from '../measure/quantity.ts';
 import { cardinal, type Form } from './_cardinal.ts';
 import * as m from './compiled/messages.js';
 import type { Locale } from './compiled/runtime.js';
 
 /** The units values are said in. */
-export type SaidUnit = Extract<LengthUnit, 'in' | 'mm' | 'mil' | 'um'>;
+export type SaidUnit = AnyUnit;
 
 /** A value as kept in an entry: decimal string and unit; its SI length is computed elsewhere. */
 export interface SaidQuantity {
@@ -17,36 +18,77 @@ export interface SaidSpan extends SaidQuantity {
   readonly to: string;
 }
 
-const UNIT = { in: m.unit_in, mm: m.unit_mm, mil: m.unit_mil, um: m.unit_um } as const;
-const SAID = { in: m.said_in, mm: m.said_mm, mil: m.said_mil, um: m.said_um } as const;
+const UNIT = {
+  in: m.unit_in,
+  ft: m.unit_ft,
+  mm: m.unit_mm,
+  cm: m.unit_cm,
+  m: m.unit_m,
+  mil: m.unit_mil,
+  um: m.unit_um,
+  min: m.unit_min,
+  h: m.unit_h,
+  d: m.unit_d,
+  C: m.unit_c,
+  F: m.unit_f,
+  '%': m.unit_percent,
+  'in/ft': m.unit_in_per_ft,
+  'mm/m': m.unit_mm_per_m,
+  L: m.unit_l,
+  gal: m.unit_gal,
+  qt: m.unit_qt,
+  kg: m.unit_kg,
+  lb: m.unit_lb,
+} as const satisfies Readonly<Record<Exclude<SaidUnit, 'count'>, unknown>>;
+
+/** A unit in full after its number, and the gender of its Spanish noun, which the number must follow. Slopes in inches are said as inches. */
+const SAID = {
+  in: [m.said_in, 'feminine'],
+  ft: [m.said_ft, 'masculine'],
+  mm: [m.said_mm, 'masculine'],
+  cm: [m.said_cm, 'masculine'],
+  m: [m.said_m, 'masculine'],
+  mil: [m.said_mil, 'feminine'],
+  um: [m.said_um, 'masculine'],
+  min: [m.said_min, 'masculine'],
+  h: [m.said_h, 'feminine'],
+  d: [m.said_d, 'masculine'],
+  C: [m.said_c, 'masculine'],
+  F: [m.said_f, 'masculine'],
+  '%': [m.said_percent, 'alone'],
+  'mm/m': [m.said_mm_per_m, 'masculine'],
+  L: [m.said_l, 'masculine'],
+  gal: [m.said_gal, 'masculine'],
+  qt: [m.said_qt, 'masculine'],
+  kg: [m.said_kg, 'masculine'],
+  lb: [m.said_lb, 'feminine'],
+} as const satisfies Readonly<Record<Exclude<SaidUnit, 'count' | 'in/ft'>, readonly [unknown, Form]>>;
 const PART = { 4: m.said_quarter, 8: m.said_eighth, 16: m.said_sixteenth } as const;
-/** Gender of the Spanish noun, which the number must follow. */
-const FORM: Readonly<Record<SaidUnit, Form>> = { in: 'feminine', mil: 'feminine', mm: 'masculine', um: 'masculine' };
 
 /** The mark between whole and decimals: a point in English, a comma in Spanish. */
 export function decimalMark(locale: Locale): string {
   return m.decimal_mark({}, { locale });
 }
 
-/** A number without its unit: `2 11/16` for inches on a graduation, else its decimals with the language's mark. No grouping. */
+/** A number without its unit: `2 11/16` for inches (and inches a foot) on a graduation, else its decimals with the language's mark. No grouping. */
 export function numberText(value: string, unit: SaidUnit, locale: Locale): string {
-  const sixteenths = unit === 'in' ? inSixteenths(value) : null;
+  const sixteenths = unit === 'in' || unit === 'in/ft' ? inSixteenths(value) : null;
   return sixteenths === null ? decimal(value).replace('.', decimalMark(locale)) : inchText(sixteenths);
 }
 
-/** `in`, `mm`, `mil`, `µm`. */
+/** `in`, `mm`, `mil`, `µm`, `°F`; nothing for a count. */
 export function unitText(unit: SaidUnit, locale: Locale): string {
-  return UNIT[unit]({}, { locale });
+  return unit === 'count' ? '' : UNIT[unit]({}, { locale });
 }
 
-/** One value on one line: `2 11/16 in`, `68.3 mm`. */
+/** One value on one line: `2 11/16 in`, `68.3 mm`, `85 %`, `2` coats. A space stands before every unit, % and °C too (NIST SP 811, 7.2 and 7.10.2). */
 export function quantityText({ value, unit }: SaidQuantity, locale: Locale): string {
-  return `${numberText(value, unit, locale)} ${unitText(unit, locale)}`;
+  return `${numberText(value, unit, locale)} ${unitText(unit, locale)}`.trimEnd();
 }
 
 /** An interval on one line: `26–28 mil`. */
 export function spanText({ value, to, unit }: SaidSpan, locale: Locale): string {
-  return `${numberText(value, unit, locale)}–${numberText(to, unit, locale)} ${unitText(unit, locale)}`;
+  return `${numberText(value, unit, locale)}–${quantityText({ value: to, unit }, locale)}`;
 }
 
 /** A kept reading on one line, value or interval. An entry may carry more than this version reads: `to` counts only as text. */
@@ -67,9 +109,12 @@ export function readBack(said: SaidQuantity | SaidSpan, locale: Locale): string 
 }
 
 function withUnit(value: string, unit: SaidUnit, locale: Locale): string {
+  if (unit === 'count') return inWords(value, locale, 'alone');
+  if (unit === 'in/ft') return m.said_per_foot({ inches: withUnit(value, 'in', locale) }, { locale });
   const sixteenths = unit === 'in' ? inSixteenths(value) : null;
   if (sixteenths !== null && sixteenths % 16 !== 0) return inchesInWords(sixteenths, locale);
-  return SAID[unit]({ n: Number(value), number: inWords(value, locale, FORM[unit]) }, { locale });
+  const [say, form] = SAID[unit];
+  return say({ n: Number(value), number: inWords(value, locale, form) }, { locale });
 }
 
 /** Inches with a fraction. Spanish says the unit first and halves by their own word: `dos pulgadas y media`. */

@@ -1,16 +1,18 @@
 import { readEntry, type Times } from '#lib/record/entry.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
-import type { BuiltRecordData } from '#lib/record/kinds.ts';
-import { buildRecord } from '#lib/report/build.ts';
+import type { BuiltRecordData } from '#lib/record/kinds/work.ts';
+import { buildNotice, buildRecord, noticePhotos } from '#lib/report/build.ts';
 import { serve } from './bridge.ts';
 import { shrink } from './shrink.ts';
 
 /** What a record is built from. */
 export interface RecordOrder {
+  /** The record of the whole job, which an order that names nothing means, or the one-page notice of condition. */
+  readonly kind?: 'record' | 'notice';
   readonly raws: readonly string[];
   /** Rows of the store that no longer parse. */
   readonly unreadable: number;
-  /** Originals by SHA-256, as handles; what this phone does not hold is left out and named in the record. */
+  /** Originals of photos and signatures by SHA-256, as handles; what this phone does not hold is left out and named in the record. */
   readonly photos: ReadonlyMap<string, Blob>;
   readonly locale: 'en' | 'es';
   readonly paper: 'letter' | 'a4';
@@ -32,24 +34,30 @@ export interface MadeRecord {
 const PRINT_PX = 1200;
 const PRINT_QUALITY = 0.75;
 
-serve<RecordOrder, MadeRecord>(async (order) => {
-  const { raws, unreadable, built, by, locale, paper } = order;
+serve<RecordOrder, MadeRecord>(async ({ kind = 'record', raws, photos, fonts, ...order }) => {
+  const input = { ...order, entries: raws.map(entryOf) };
+  const wanted = kind === 'notice' ? new Set(noticePhotos(input)) : null;
   const pictures = new Map<string, { bytes: Uint8Array<ArrayBuffer>; width: number; height: number }>();
-  for (const [sha256, photo] of order.photos) {
+  for (const [sha256, photo] of photos) {
+    if (wanted?.has(sha256) === false) continue;
     const small = await shrink(photo, PRINT_PX, PRINT_QUALITY);
     if (small === null) continue;
     const { jpeg, width, height } = small;
     pictures.set(sha256, { bytes: new Uint8Array(await jpeg.arrayBuffer()), width, height });
   }
-  const entries = raws.map(entryOf);
-  const fonts = { text: await bytesAt(order.fonts.text), strong: await bytesAt(order.fonts.strong) };
-  const { document, pdf } = await buildRecord({ entries, unreadable, built, by, locale, paper, fonts, pictures });
-  const printed = [...pictures.values()].map(({ bytes }) => ({ sha256: sha256Hex(bytes), body: new Blob([bytes], { type: 'image/jpeg' }) }));
+  const faces = { text: await bytesAt(fonts.text), strong: await bytesAt(fonts.strong) };
+  const made = await (kind === 'notice' ? buildNotice : buildRecord)({ ...input, fonts: faces, pictures });
+  if (made === null) throw new Error('notice: every survey accepted what it saw');
+  const { document, pdf } = made;
+  const printed = [...pictures.values()].map(({ bytes }) => ({
+    sha256: sha256Hex(bytes),
+    body: new Blob([bytes], { type: 'image/jpeg' }),
+  }));
   return {
     pdf: new Blob([pdf], { type: 'application/pdf' }),
     data: {
       rules: document.rules,
-      lang: locale,
+      lang: order.locale,
       heads: document.heads,
       document,
       pictures: printed.map((one) => one.sha256),

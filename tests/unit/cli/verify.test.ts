@@ -46,7 +46,7 @@ describe('layerbook verify', () => {
     findings: [{ code: 'hash-differs', device: 'phone-a', seq: 1, message: expect.stringContaining('phone-a') as string }],
   };
   const cases: [args: string[], exit: number, answer: object][] = [
-    [['verify', 'whole.zip'], 0, { verdict: 'as-written', job: 'hall-bath', findings: [], counts: { files: 10, entries: 7 } }],
+    [['verify', 'whole.zip'], 0, { verdict: 'as-written', job: 'hall-bath', findings: [], counts: { files: 11, entries: 8 } }],
     [['verify', 'zipped.zip'], 3, { verdict: 'rewritten', job: 'hall-bath', findings: [] }],
     [['verify', 'forged.zip'], 1, forged],
     [['verify', 'text.zip'], 2, error('FILE', 'not-a-zip')],

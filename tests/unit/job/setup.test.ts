@@ -1,65 +1,29 @@
-import { jobDrafts, typedLength, unitOf } from '#lib/job/setup.ts';
+import { previewJob } from '#lib/job/preview.ts';
+import { price, proofOwed } from '#lib/job/proof.ts';
+import { jobChange, jobDrafts, newJobPrices } from '#lib/job/setup.ts';
 import { canonicalText } from '#lib/record/canonical.ts';
-import type { NewJob } from '#lib/record/drafts.ts';
-import { known, type Limit } from '#lib/record/kinds.ts';
-import { MEASURES, type Measure } from '#lib/record/kinds/reading.ts';
+import { known } from '#lib/record/kinds.ts';
+import { MEASURES } from '#lib/record/kinds/reading.ts';
+import type { NewJob } from '#lib/record/setup-drafts.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
 
-test.each<[text: string, what: Measure, unit: Limit['unit'], read: string]>([
-  ['2 3/8', 'band-lap', 'in', '2.375'],
-  ['2½"', 'overlap', 'in', '2.5'],
-  ['2,5', 'overlap', 'in', '2.5'],
-  ['2.375', 'overlap', 'in', '2.375'],
-  ['68,3', 'overlap', 'mm', '68.3'],
-  ['68.30', 'overlap', 'mm', '68.30'],
-  ['.5', 'wet-film', 'mil', '0.5'],
-  ['1500', 'wet-film', 'um', '1500'],
-  ['0.500', 'wet-film', 'um', '0.500'],
-  // The largest of each: 1 m of lap, 5 mm of film, 500 mm of water.
-  ['1000', 'overlap', 'mm', '1000'],
-  ['39 5/16', 'band-lap', 'in', '39.3125'],
-  ['5000', 'wet-film', 'um', '5000'],
-  ['196', 'wet-film', 'mil', '196'],
-  ['500', 'flood-depth', 'mm', '500'],
-])('%j of %s in %s is %s', (text, what, unit, read) => {
-  expect(typedLength(text, what, unit)).toEqual({ ok: true, value: read });
-});
-
-test.each<[text: string, what: Measure, unit: Limit['unit'], fault: string]>([
-  ['-1', 'overlap', 'in', 'not-a-length'],
-  ['-1', 'overlap', 'mm', 'not-a-length'],
-  ['0', 'overlap', 'mm', 'not-a-length'],
-  ['0/16', 'overlap', 'in', 'not-a-length'],
-  ['0.0000001', 'wet-film', 'um', 'not-a-length'],
-  ['1 1/3', 'overlap', 'in', 'not-a-length'],
-  ['2 1/2', 'overlap', 'mm', 'not-a-length'],
-  ['50 mm', 'overlap', 'in', 'not-a-length'],
-  ['two', 'overlap', 'in', 'not-a-length'],
-  ['', 'overlap', 'in', 'not-a-length'],
-  ['1,234.5', 'overlap', 'mm', 'not-a-length'],
-  // One and a half, or fifteen hundred? As a film, one of them is a thousandfold slip.
-  ['1,500', 'wet-film', 'um', 'not-a-length'],
-  ['1.500', 'wet-film', 'um', 'not-a-length'],
-  ['2000', 'wet-film', 'mil', 'too-large'],
-  ['5001', 'wet-film', 'um', 'too-large'],
-  ['1001', 'overlap', 'mm', 'too-large'],
-  ['39 3/8', 'overlap', 'in', 'too-large'],
-  ['501', 'flood-depth', 'mm', 'too-large'],
-  ['999999999999', 'overlap', 'in', 'too-large'],
-])('%j of %s in %s is refused: %s', (text, what, unit, fault) => {
-  expect(typedLength(text, what, unit)).toEqual({ ok: false, fault });
-});
-
-test('film is spoken in mil or um, all else in the units of the job', () => {
-  expect(MEASURES.map((what) => [unitOf(what, 'in'), unitOf(what, 'mm')])).toEqual([['in', 'mm'], ['in', 'mm'], ['mil', 'um'], ['in', 'mm']]);
-});
-
 type Row = NewJob['limits'][number];
 const row = (change: Partial<Row> = {}): Row => ({ what: 'overlap', min: '2', max: '', sourceKind: 'data-sheet', sourceText: 'p. 2', ...change });
-const wall = (name: string, surface = 'n') => ({ surface, name, place: 'wall' as const, system: 'sheet' as const });
-const FORM: NewJob = { name: 'Hall bath', address: '12 Elm St', person: 'Ana', units: 'in', surfaces: [wall('North')], limits: [row()] };
+const wall = (name: string, surface = 'n') => ({ surface, name, place: 'wall' as const, system: null });
+const FORM: NewJob = {
+  name: 'Hall bath',
+  address: '12 Elm St',
+  person: 'Ana',
+  permit: '',
+  units: 'in',
+  room: '',
+  system: 'sheet',
+  surfaces: [wall('North')],
+  limits: [row()],
+  proof: 'core',
+};
 
 let ids = 0;
 const drafts = (change: Partial<NewJob> = {}) => jobDrafts({ ...FORM, ...change }, 'en', 'ana', () => `id-${++ids}`);
@@ -68,11 +32,12 @@ const dataOf = (change: Partial<NewJob>) => {
   return made.ok ? made.value.map(({ kind, data }) => ({ kind, ...data })) : [];
 };
 
-test('a form becomes a job, its person, surfaces and limits', () => {
+test('a form becomes a job, its person, room, surfaces and limits', () => {
   const source = { kind: 'data-sheet', text: 'p. 2' };
   expect(dataOf({ limits: [row({ min: '2 3/8' }), row({ what: 'wet-film', min: '25', max: '40' }), row({ min: ' ', sourceText: 'left over' })] })).toMatchObject([
-    { kind: 'job', name: 'Hall bath', address: '12 Elm St', units: 'in', lang: 'en' },
+    { kind: 'job', name: 'Hall bath', address: '12 Elm St', units: 'in', lang: 'en', permit: '', proof: 'core' },
     { kind: 'person', person: 'ana', name: 'Ana' },
+    { kind: 'room', name: 'Hall bath' },
     { kind: 'surface', surface: 'n', name: 'North', place: 'wall', system: 'sheet' },
     { kind: 'limit', what: 'overlap', min: '2.375', max: null, unit: 'in', source },
     { kind: 'limit', what: 'wet-film', min: '25', max: '40', unit: 'mil', source },
@@ -80,7 +45,44 @@ test('a form becomes a job, its person, surfaces and limits', () => {
 });
 
 test('nobody needs to give a name or an address', () => {
-  expect(dataOf({ person: ' ', address: '', limits: [] }).map(({ kind }) => kind)).toEqual(['job', 'surface']);
+  expect(dataOf({ person: ' ', address: '', limits: [] }).map(({ kind }) => kind)).toEqual(['job', 'room', 'surface']);
+});
+
+test('the room has a name of its own, and a surface a system of its own, where they were given', () => {
+  const surfaces = [wall('North'), { ...wall('Floor', 'f'), place: 'floor' as const, system: 'tray' as const }];
+  const [, , room, north, floor] = dataOf({ room: ' Bath upstairs ', permit: 'P-12', proof: 'full', surfaces, limits: [] }) as Record<string, unknown>[];
+  expect(room).toMatchObject({ kind: 'room', name: 'Bath upstairs' });
+  expect([north, floor]).toMatchObject([
+    { surface: 'n', system: 'sheet', room: room!['room'] },
+    { surface: 'f', system: 'tray', room: room!['room'] },
+  ]);
+  expect(dataOf({ permit: 'P-12', proof: 'full' })[0]).toMatchObject({ permit: 'P-12', proof: 'full' });
+});
+
+test('the price said beforehand is what the started job owes, at every level, whatever is typed so far', () => {
+  const surfaces = [wall('North'), { ...wall('Floor', 'f'), place: 'floor' as const }];
+  for (const proof of ['core', 'warranty', 'full'] as const) {
+    const made = drafts({ surfaces, proof });
+    expect(made.ok && price(proofOwed(previewJob(made.value)))).toEqual(newJobPrices({ ...FORM, surfaces, name: '', person: 'x'.repeat(999) })[proof]);
+  }
+  expect(newJobPrices(FORM).core.photos).toBeLessThan(newJobPrices(FORM).full.photos);
+  expect(newJobPrices({ ...FORM, surfaces: [] }).full).toEqual({ photos: 0, readings: 0, entries: 0, minutes: 0 });
+});
+
+test('a changed job says all of its fields anew', () => {
+  const made = drafts({ permit: 'P-12', proof: 'warranty' });
+  const job = previewJob(made.ok ? made.value : []);
+  expect(jobChange({ name: ' Main bath ', address: '', permit: 'P-13', units: 'mm' }, job)).toEqual({
+    ok: true,
+    value: [{ kind: 'job', data: { name: 'Main bath', address: '', permit: 'P-13', units: 'mm', lang: 'en', proof: 'warranty' } }],
+  });
+  expect(jobChange({ name: '', address: 'x'.repeat(2_001), permit: '', units: 'in' }, job)).toEqual({
+    ok: false,
+    fault: [
+      { field: 'name', code: 'empty' },
+      { field: 'address', code: 'too-long' },
+    ],
+  });
 });
 
 const LONG = 'x'.repeat(100_000);
@@ -91,6 +93,8 @@ test.each<[what: string, change: Partial<NewJob>, faults: [field: string, code: 
   ['an address of 2001', { address: 'x'.repeat(2_001) }, [['address', 'too-long']]],
   ['a person of 100,000', { person: LONG }, [['person', 'too-long']]],
   ['no surface', { surfaces: [] }, [['surfaces', 'no-surface']]],
+  ['a room of 100,000', { room: LONG }, [['room', 'too-long']]],
+  ['a permit of 2001', { permit: 'x'.repeat(2_001) }, [['permit', 'too-long']]],
   ['a surface without a name', { surfaces: [wall('North'), wall('', 'e')] }, [['surfaces.1.name', 'empty']]],
   ['two surfaces without a name', { surfaces: [wall(''), wall(' ', 'e')] }, [['surfaces.0.name', 'empty'], ['surfaces.1.name', 'empty']]],
   ['a surface of 100,000', { surfaces: [wall(LONG)] }, [['surfaces.0.name', 'too-long']]],
@@ -128,7 +132,8 @@ const text = fc.oneof(fc.string({ unit: 'binary', maxLength: 12 }), fc.string({ 
 test('whatever is typed becomes entries that can be sealed and read, or faults', () => {
   const limits = fc.array(fc.record({ what: fc.constantFrom(...MEASURES), min: text, max: text, sourceKind: fc.constant('crew' as const), sourceText: text }), { maxLength: 3 });
   const surfaces = fc.array(text.map((name) => wall(name)), { minLength: 1, maxLength: 3 });
-  const form = fc.record({ name: text, address: text, person: text, units: fc.constantFrom('in' as const, 'mm' as const), surfaces, limits });
+  const proof = fc.constantFrom('core' as const, 'warranty' as const, 'full' as const);
+  const form = fc.record({ name: text, address: text, person: text, permit: text, room: text, system: fc.constant('sheet' as const), proof, units: fc.constantFrom('in' as const, 'mm' as const), surfaces, limits });
   let good = 0;
   fc.assert(
     fc.property(form, (typed) => {

@@ -4,13 +4,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ARCHIVE_README } from '#lib/record/archive-readme.ts';
+import { archiveReadme } from '#lib/record/archive-readme.ts';
+import { append } from '#lib/record/append.ts';
 import { buildArchive, type Archive } from '#lib/record/archive.ts';
+import { Book } from '#lib/record/book.ts';
 import { sameBytes } from '#lib/record/digest.ts';
 import { sha256Hex, sha256HexOfText } from '#lib/record/hash.ts';
+import type { Draft } from '#lib/record/kinds.ts';
+import { MemoryShelf } from '#lib/record/memory-shelf.ts';
+import { verify } from '#lib/record/verify.ts';
 import { OWN_NAME } from '#lib/record/zip-write.ts';
 import { filesOf } from '../../fixtures/forge.ts';
-import { smallJob } from '../../fixtures/small-job.ts';
+import { blobOf, JOB, smallJob, writerOf } from '../../fixtures/small-job.ts';
 
 const DATE = '2026-03-02';
 const job = await smallJob();
@@ -27,17 +32,23 @@ describe('an archive', () => {
     expect(archive).toMatchObject({ name: 'layerbook-hall-bath.zip', missing: [] });
   });
 
-  it('holds the log as it was kept and every picture byte for byte', async () => {
+  it('holds the log as it was kept and every picture, sound and record byte for byte', async () => {
     const files = await filesOf(archive.blob);
     const logs = ['phone-a', 'phone-b'].map((device) =>
       new TextDecoder().decode(files.get(`layerbook-hall-bath/data/log/${device}.jsonl`)),
     );
     expect(logs.join('')).toBe(job.raws.map((raw) => `${raw}\n`).join(''));
-    const held = [...files].filter(([name]) => /data\/(?:photos|records)\//.test(name)).map(([name]) => name.split('/').slice(2).join('/'));
-    const kind = ([sha256, blob]: [string, Blob]) =>
-      blob.type === 'application/pdf' ? `records/${sha256}.pdf` : `photos/${sha256}.${blob.type === 'image/png' ? 'png' : 'jpg'}`;
-    expect(held.sort()).toEqual([...job.blobs].map(kind).sort());
-    for (const [name, bytes] of files) if (/photos|records/.test(name)) expect(name).toContain(sha256Hex(bytes));
+    const held = [...files]
+      .filter(([name]) => /data\/(?:photos|sounds|records)\//.test(name))
+      .map(([name]) => name.split('/').slice(2).join('/'));
+    const PLACE: Record<string, [folder: string, extension: string]> = {
+      'image/jpeg': ['photos', 'jpg'],
+      'image/png': ['photos', 'png'],
+      'audio/wav': ['sounds', 'wav'],
+      'application/pdf': ['records', 'pdf'],
+    };
+    expect(held.sort()).toEqual([...job.blobs].map(([sha256, { type }]) => `${PLACE[type]![0]}/${sha256}.${PLACE[type]![1]}`).sort());
+    for (const [name, bytes] of files) if (/photos|sounds|records/.test(name)) expect(name).toContain(sha256Hex(bytes));
     for (const name of files.keys()) expect(name).toMatch(OWN_NAME);
   });
 
@@ -56,7 +67,7 @@ describe('an archive', () => {
     const payload = [...(await filesOf(archive.blob))].filter(([name]) => name.includes('/data/'));
     expect(await info(archive.blob)).toBe(
       `Bag-Software-Agent: Layerbook\nBagging-Date: ${DATE}\nExternal-Identifier: hall-bath\n` +
-        `Payload-Oxum: ${payload.reduce((sum, [, bytes]) => sum + bytes.length, 0)}.${payload.length}\nLayerbook-Archive: 1\n${last('phone-a')}${last('phone-b')}`,
+        `Payload-Oxum: ${payload.reduce((sum, [, bytes]) => sum + bytes.length, 0)}.${payload.length}\nLayerbook-Archive: 2\n${last('phone-a')}${last('phone-b')}`,
     );
   });
 
@@ -84,8 +95,39 @@ describe('an archive', () => {
   });
 });
 
-it('the readme of archive version 1 stays as it is: other words need another version', () => {
-  expect(sha256HexOfText(ARCHIVE_README)).toBe('0f3b565a1569173042367484d11607812a598f8a020cf2e8845d0fc51eff0a91');
+describe('what a log names beside photos, sounds and records', () => {
+  const sheet = blobOf('%PDF-1.7 the data sheet', 'application/pdf');
+  const second = blobOf('the second page', 'image/jpeg');
+  const signature = blobOf('a signature', 'image/png');
+  const named = ({ sha256, bytes, body }: typeof sheet) => ({ sha256, bytes, type: body.type });
+  const page = (file: typeof sheet) => ({ sheet: 's', title: 'Grey sheet', edition: '7', materials: [], files: [named(file)] });
+  const drafts: Draft[] = [
+    { id: 'sheet-entry', kind: 'data-sheet', data: page(sheet) },
+    { kind: 'hand-over', data: { surfaces: [], who: 'Ana', role: 'tile-setter', words: '', signature: named(signature) } },
+    { kind: 'amendment', refs: ['sheet-entry'], data: { of: 'sheet-entry', data: page(second), why: '' } },
+  ];
+
+  it('goes into the archive byte for byte, a sheet put in place of another too, and is checked', async () => {
+    const blobs = new Map([sheet, second, signature].map((one) => [one.sha256, one]));
+    const done = await append(new Book(new MemoryShelf()), JOB, drafts, [...blobs.values()], writerOf('phone-a', 'ana', 7));
+    const raws = done.ok ? done.value.map(({ raw }) => raw) : [];
+    const whole = await build({ raws, blob: async (sha256) => blobs.get(sha256)?.body ?? null });
+    expect(whole.missing).toEqual([]);
+    const papers = [...(await filesOf(whole.blob))].filter(([name]) => name.includes('/data/papers/')).map(([name, bytes]) => [name.split('/').at(-1), sha256Hex(bytes)]);
+    const expected = [[sheet, 'pdf'], [second, 'jpg'], [signature, 'png']] as const;
+    expect(papers.sort()).toEqual(expected.map(([{ sha256 }, extension]) => [`${sha256}.${extension}`, sha256]).sort());
+    expect(await verify(whole.blob)).toMatchObject({ verdict: 'as-written', findings: [] });
+
+    const without = await build({ raws, blob: async (sha256) => (sha256 === second.sha256 ? null : (blobs.get(sha256)?.body ?? null)) });
+    expect(without.missing).toEqual([{ sha256: second.sha256, why: 'not-held' }]);
+  });
+});
+
+it.each([
+  ['1', '0f3b565a1569173042367484d11607812a598f8a020cf2e8845d0fc51eff0a91'],
+  ['2', '7cf147a96c500445a1d0c6633f7373ea27de80a959535bf4669ffabc11c16873'],
+] as const)('the readme of archive version %s stays as it is: other words need another version', (version, sha256) => {
+  expect(sha256HexOfText(archiveReadme(version))).toBe(sha256);
 });
 
 describe('programs that are not ours', () => {
@@ -102,14 +144,14 @@ describe('programs that are not ours', () => {
 
   /** A command line that data/readme.txt gives in both languages, so that the text cannot promise what does not run. */
   const promised = (line: string): string => {
-    expect(ARCHIVE_README.replaceAll('TELEFONO', 'DEVICE').split(line)).toHaveLength(3);
+    expect(archiveReadme('2').replaceAll('TELEFONO', 'DEVICE').split(line)).toHaveLength(3);
     return line.replace('DEVICE', 'phone-a');
   };
   const shell = (line: string, then = '') => run('sh', ['-c', promised(line) + then]);
 
   for (const line of ['sha256sum -c manifest-sha256.txt', 'shasum -a 256 -c manifest-sha256.txt']) {
     it(`${line} finds every file as listed, and names one that is changed`, () => {
-      expect(shell(line).match(/: OK$/gm)).toHaveLength(6);
+      expect(shell(line).match(/: OK$/gm)).toHaveLength(7);
       expect(run('sh', ['-c', line.replace('manifest', 'tagmanifest')]).match(/: OK$/gm)).toHaveLength(3);
       const log = join(bag, 'data/log/phone-a.jsonl');
       const before = readFileSync(log);

@@ -1,5 +1,6 @@
-import { Drafts, NewJob, ReadingOnPad, Shooting } from '#lib/record/drafts.ts';
+import { Drafts, ReadingOnPad, Shooting } from '#lib/record/drafts.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
+import { NewJob } from '#lib/record/setup-drafts.ts';
 import { expect, test } from 'vitest';
 
 const KEY = ['reading', 'hall-bath', 'overlap'];
@@ -26,13 +27,13 @@ test('drafts of two jobs do not meet', async () => {
   expect(await drafts.get(['reading', 'main-bath', 'overlap'], ReadingOnPad)).toBeNull();
 });
 
-const FORM: NewJob = { name: '', address: '', person: '', units: 'in', surfaces: [], limits: [] };
+const FORM: NewJob = { name: '', address: '', person: '', permit: '', units: 'in', room: '', system: 'sheet', surfaces: [], limits: [], proof: 'core' };
 test.each([
   ['a pad of an older version', ReadingOnPad, { surface: null, typed: '' }],
   ['a pad with part of a graduation', ReadingOnPad, { ...PAD, sixteenths: 2.5 }],
   ['a pad below zero', ReadingOnPad, { ...PAD, lastWet: -1 }],
   ['a form in other units', NewJob, { ...FORM, units: 'cm' }],
-  ['a form with a surface of another kind', NewJob, { ...FORM, surfaces: [{ surface: 'n', name: '', place: 'ceiling', system: 'sheet' }] }],
+  ['a form with a surface of another kind', NewJob, { ...FORM, surfaces: [{ surface: 'n', name: '', place: 'ceiling', system: null }] }],
   ['shooting without a count', Shooting, { job: 'hall-bath', jobName: '', run: null, surface: null }],
   ['text where fields were', Shooting, 'hall-bath'],
 ] as const)('%s is started anew', async (_, shape, value) => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readEntry, RAW_MAX } from '#lib/record/entry.ts';
-import { known } from '#lib/record/kinds.ts';
+import { KINDS, known } from '#lib/record/kinds.ts';
+import { chain } from '../../fixtures/log.ts';
+import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
 import { smallJob } from '../../fixtures/small-job.ts';
 
 const raw = (await smallJob()).raws[1]!;
@@ -67,4 +69,33 @@ describe('what a newer version wrote survives', () => {
     );
     expect(read.ok && known(read.value)).toEqual({ kind: 'unknown' });
   });
+});
+
+describe('every kind of this version', () => {
+  const entry = (kind: string, data: object) => chain('a', [{ kind, data }])[0]!;
+  for (const [kind, data] of Object.entries(ONE_OF_EACH)) {
+    it(`${kind} reads as itself, with its own fields`, () => expect(known(entry(kind, data))).toEqual({ kind, data }));
+    it(`${kind} with a field of a newer version reads as itself, and keeps it`, () =>
+      expect(known(entry(kind, { ...data, ofTomorrow: ['x'] }))).toEqual({ kind, data: { ...data, ofTomorrow: ['x'] } }));
+    it(`${kind} without what it needs is of a newer version`, () =>
+      expect(known(entry(kind, {}))).toEqual({
+        kind: kind === 'conditions' ? kind : 'unknown',
+        ...(kind === 'conditions' && { data: {} }),
+      }));
+  }
+  it('is among them', () => expect(Object.keys(ONE_OF_EACH).toSorted()).toEqual([...KINDS].toSorted()));
+});
+
+describe('what 0.1.0 wrote reads as it did', () => {
+  const cases: [kind: string, data: object][] = [
+    ['job', { name: 'Hall bath', address: '', units: 'in', lang: 'en' }],
+    ['surface', { surface: 'n', name: 'North', place: 'wall', system: 'sheet' }],
+    ['limit', { limit: 'l', what: 'overlap', min: '2', max: null, unit: 'in', source: { kind: 'code', text: 'p. 2' } }],
+    ['run-start', { step: 'bond-sheets', surfaces: [] }],
+    ['run-stop', { end: 'about' }],
+    ['shot', { picture: { sha256: 'a'.repeat(64), bytes: 9, type: 'image/jpeg' }, from: 'file', surface: null }],
+    ['reading', { what: 'wet-film', surface: null, said: { text: '26-28', value: '26', to: '28', unit: 'mil' }, how: 'comb' }],
+    ['clock-jump', { wallDeltaMs: -7_200_000, monoDeltaMs: null }],
+  ];
+  for (const [kind, data] of cases) it(kind, () => expect(known(chain('a', [{ kind, data }])[0]!)).toEqual({ kind, data }));
 });

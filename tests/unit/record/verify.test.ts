@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { append, seal } from '#lib/record/append.ts';
+import { archiveReadme } from '#lib/record/archive-readme.ts';
 import { buildArchive } from '#lib/record/archive.ts';
 import { Book } from '#lib/record/book.ts';
 import { bodyHash } from '#lib/record/entry.ts';
@@ -24,6 +25,7 @@ const named = (folder: string) =>
   [...original.keys()].find((name) => name.includes(folder) && !name.endsWith('.png'))!.slice(top.length + 1);
 const original = await filesOf(archive);
 const photo = named('/photos/');
+const sound = named('/sounds/');
 const pdf = named('/records/');
 
 describe('an archive that nobody changed', () => {
@@ -33,7 +35,7 @@ describe('an archive that nobody changed', () => {
       verdict: 'as-written',
       job: JOB,
       findings: [],
-      counts: { files: 10, bytes, entries: job.raws.length, unknown: 0 },
+      counts: { files: 11, bytes, entries: job.raws.length, unknown: 0 },
     });
   });
 
@@ -49,6 +51,24 @@ describe('an archive that nobody changed', () => {
       verdict: 'rewritten',
       findings: [],
     });
+  });
+
+  it('of version 1, which knew no sounds, is as written too; of a version to come it says so, and is whole', async () => {
+    const older: Files = new Map(original);
+    edit(older, 'bag-info.txt', (text) => text.replace('Layerbook-Archive: 2', 'Layerbook-Archive: 1'));
+    edit(older, 'data/readme.txt', () => archiveReadme('1'));
+    expect(await verify(await rebagged(older))).toMatchObject({ verdict: 'as-written', findings: [] });
+    const newer: Files = new Map(original);
+    edit(newer, 'bag-info.txt', (text) => text.replace('Layerbook-Archive: 2', 'Layerbook-Archive: 9'));
+    edit(newer, 'data/readme.txt', (text) => `${text}More.\n`);
+    const finding = { code: 'newer-archive', version: '9' };
+    expect(await verify(await rebagged(newer))).toMatchObject({ verdict: 'rewritten', findings: [finding] });
+  });
+
+  it('but not with the readme of another version than its own', async () => {
+    const mixed: Files = new Map(original);
+    edit(mixed, 'data/readme.txt', () => archiveReadme('1'));
+    await expectChanged(await rebagged(mixed), [{ code: 'changed-file', file: 'data/readme.txt' }]);
   });
 
   it('with a tag of another program in bag-info.txt is rewritten', async () => {
@@ -149,6 +169,8 @@ describe('what was changed by a forger, counts and manifests made to fit, is nam
       (f) => f.set(`${top}/data/photos/${sha256Hex(new Uint8Array(3))}.jpg`, new Uint8Array(3)),
       [{ code: 'unnamed-file' }],
     ],
+    ['a voice note', (f) => edit(f, sound, (text) => `${text}.`), [{ code: 'changed-file', file: sound }]],
+    ['a voice note taken out', (f) => f.delete(`${top}/${sound}`), [{ code: 'missing-file', file: sound }]],
     ['the record taken out', (f) => f.delete(`${top}/${pdf}`), [{ code: 'missing-file', file: pdf }]],
     [
       'a log of a phone that never was',
@@ -159,12 +181,12 @@ describe('what was changed by a forger, counts and manifests made to fit, is nam
     ['the readme taken out', (f) => f.delete(`${top}/data/readme.txt`), [{ code: 'missing-file', file: 'data/readme.txt' }]],
     [
       'a line of the log taken out',
-      lines(([a, b, , d]) => [a!, b!, d!]),
-      [at('gap', 3), at('head-differs', 2), { code: 'unnamed-file', file: photo }],
+      lines(([a, b, c, , ...rest]) => [a!, b!, c!, ...rest]),
+      [at('gap', 4), at('head-differs', 3), { code: 'unnamed-file', file: sound }],
     ],
     [
       'two lines of the log in the other order',
-      lines(([a, b, c, d]) => [a!, c!, b!, d!]),
+      lines(([a, b, c, ...rest]) => [a!, c!, b!, ...rest]),
       [{ code: 'entry-misplaced', file: log, line: 3 }],
     ],
     ['an entry', lines((all) => all.map((line) => line.replace('12 Elm St', '14 Elm St'))), [at('hash-differs', 1)]],
@@ -176,22 +198,22 @@ describe('what was changed by a forger, counts and manifests made to fit, is nam
     [
       'a signature',
       lines((all) => all.map((line) => line.replace(/"hex":"../, '"hex":"00'))),
-      [0, 1, 2, 3].map((seq) => at('signature-fails', seq)),
+      [0, 1, 2, 3, 4].map((seq) => at('signature-fails', seq)),
     ],
-    ['a line that is no entry', lines((all) => [...all, 'and then some']), [{ code: 'entry-unreadable', file: log, line: 5 }]],
-    ['an empty line', lines((all) => [...all, '']), [{ code: 'entry-unreadable', file: log, line: 5 }]],
+    ['a line that is no entry', lines((all) => [...all, 'and then some']), [{ code: 'entry-unreadable', file: log, line: 6 }]],
+    ['an empty line', lines((all) => [...all, '']), [{ code: 'entry-unreadable', file: log, line: 6 }]],
     [
       'bytes that are no text',
       (f) => f.set(`${top}/${log}`, Uint8Array.of(...f.get(`${top}/${log}`)!, 0xff)),
       [
         { code: 'changed-file', file: log },
-        { code: 'entry-unreadable', file: log, line: 5 },
+        { code: 'entry-unreadable', file: log, line: 6 },
       ],
     ],
     [
       'the last line of the log',
       lines((all) => all.slice(0, -1)),
-      [at('head-differs', 2), at('head-differs', 3), { code: 'unnamed-file', file: pdf }],
+      [at('head-differs', 3), at('head-differs', 4), { code: 'unnamed-file', file: pdf }],
     ],
     [
       'the log of another phone',
@@ -201,7 +223,7 @@ describe('what was changed by a forger, counts and manifests made to fit, is nam
     [
       'all logs',
       dropLogs,
-      [{ code: 'missing-file', file: 'data/log' }, at('head-differs', 3), { code: 'head-differs', device: 'phone-b' }],
+      [{ code: 'missing-file', file: 'data/log' }, at('head-differs', 4), { code: 'head-differs', device: 'phone-b' }],
     ],
     [
       'the job in bag-info.txt',
@@ -301,7 +323,7 @@ function rename(files: Files): void {
   files.set(`${top}/data/photos/${'0'.repeat(64)}.jpg`, take(files, `${top}/${photo}`));
 }
 function dropLogs(files: Files): void {
-  for (const name of [...files.keys()]) if (/data\/(?:log|photos|records)/.test(name)) files.delete(name);
+  for (const name of [...files.keys()]) if (/data\/(?:log|photos|sounds|records)/.test(name)) files.delete(name);
 }
 function take(files: Files, name: string): Uint8Array<ArrayBuffer> {
   const body = files.get(name)!;

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -11,16 +10,14 @@ import { printable } from '#lib/report/text.ts';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import { fullJob, greyPictures, logOf, newerEntry, PLAIN, recordOf, shotOf, type Names } from './job-fixture.ts';
+import { SIGNATURES, WHOLE_SHOTS, wholeLog } from './whole-job.ts';
+import { tool } from './tool.ts';
 
 // Each case builds a PDF and starts five tools on it.
 vi.setConfig({ testTimeout: 60_000 });
 
 const folder = mkdtempSync(path.join(tmpdir(), 'record-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-
-function tool(command: string, ...args: string[]): string {
-  return execFileSync(command, args, { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 });
-}
 
 function saved({ pdf }: BuiltPdf): string {
   const file = path.join(folder, 'record.pdf');
@@ -117,7 +114,7 @@ describe.each([
       ...document.people.map(({ name }) => printable(name)),
       ...document.surfaces.map(({ name }) => printable(name)),
       ...document.readings.map(({ said }) => (said.to === null ? quantityText(said, locale) : spanText({ ...said, to: said.to }, locale))),
-      ...document.readings.map(({ said }) => said.text),
+      ...document.readings.flatMap(({ said }) => said.text ?? []),
       ...[...limits.values()].flatMap((limit) => [limitText(limit, locale), limitSourceText(limit, locale)]),
       ...document.heads.map((head) => head.hash),
       ...entries.map((entry) => grouped(entry.hash, 16)),
@@ -129,6 +126,15 @@ describe.each([
     tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
     expect(readFileSync(path.join(folder, 'log.jsonl'), 'utf8')).toBe(logText(entries));
   });
+});
+
+it('is sound where every kind of entry is said', async () => {
+  for (const more of [
+    { locale: 'en', paper: 'letter' },
+    { locale: 'es', paper: 'a4' },
+  ] as const) {
+    expectSound(saved(await buildRecord(recordOf(await wholeLog(), await greyPictures([...WHOLE_SHOTS, ...SIGNATURES]), more))));
+  }
 });
 
 const entries = await logOf(fullJob());

@@ -19,8 +19,8 @@ test.each<Case>([
   [30, 30, 30, 30, 'within'],
   [31, 31, 30, 30, 'outside'],
   [-1, -1, 0, null, 'outside'],
-])('%d to %d against %j to %j is %s', (fromNm, toNm, minNm, maxNm, verdict) => {
-  expect(judge({ fromNm, toNm }, { minNm, maxNm })).toBe(verdict);
+])('%d to %d against %j to %j is %s', (from, to, min, max, verdict) => {
+  expect(judge({ from, to }, { min, max })).toBe(verdict);
 });
 
 // A comb: wet at the first tooth, dry at the second, the film below that (ASTM D4414, longest wetted and next tooth).
@@ -39,8 +39,8 @@ test.each<Case>([
   [24, 41, 25, 40, 'not-proven'],
   [28, 32, 30, 30, 'not-proven'],
   [28, 30, 30, 30, 'outside'],
-])('a comb wet at %d, dry at %d, against %j to %j is %s', (fromNm, toNm, minNm, maxNm, verdict) => {
-  expect(judge({ fromNm, toNm }, { minNm, maxNm })).toBe(verdict);
+])('a comb wet at %d, dry at %d, against %j to %j is %s', (from, to, min, max, verdict) => {
+  expect(judge({ from, to }, { min, max })).toBe(verdict);
 });
 
 test.each([
@@ -48,8 +48,8 @@ test.each([
   [20, 50],
   [45, 50],
   [10, 12],
-])('%d to %d against a maximum of 25 below a minimum of 40 is outside: no value satisfies both', (fromNm, toNm) => {
-  expect(judge({ fromNm, toNm }, { minNm: 40, maxNm: 25 })).toBe('outside');
+])('%d to %d against a maximum of 25 below a minimum of 40 is outside: no value satisfies both', (from, to) => {
+  expect(judge({ from, to }, { min: 40, max: 25 })).toBe('outside');
 });
 
 test.each([
@@ -57,6 +57,6 @@ test.each([
   [0.5, 1],
   [NaN, NaN],
   [0, Infinity],
-])('a reading of %d to %d is our mistake', (fromNm, toNm) => {
-  expect(() => judge({ fromNm, toNm }, { minNm: null, maxNm: null })).toThrow(RangeError);
+])('a reading of %d to %d is our mistake', (from, to) => {
+  expect(() => judge({ from, to }, { min: null, max: null })).toThrow(RangeError);
 });

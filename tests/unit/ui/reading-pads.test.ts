@@ -1,8 +1,17 @@
 import { drawComb, filmY, sideOf, sides, stepTooth } from '#lib/ui/reading/comb.ts';
-import { typed } from '#lib/ui/reading/keypad.ts';
+import type { Unit } from '#lib/record/kinds/reading.ts';
+import { keyRoom, typed } from '#lib/ui/reading/keypad.ts';
 import { clamped, nearest, SIXTEENTHS_MAX, stepped, STRIP, ticks, withWhole, xOf } from '#lib/ui/reading/ruler.ts';
 import { exampleCombMil } from '#lib/trade/comb.ts';
 import { expect, test } from 'vitest';
+import type { Measured } from '#lib/job/state.ts';
+import { MEASURE_KINDS } from '#lib/job/measures.ts';
+import type { ReadingOnPad } from '#lib/record/drafts.ts';
+import { knownData } from '#lib/record/kinds.ts';
+import { MEASURES, type Measure, type Reading } from '#lib/record/kinds/reading.ts';
+import { EMPTY_PAD, goesBelowZero, onPad, padFor, unitsFor } from '../../../src/routes/(book)/job/[id]/read/pad.ts';
+import { afterKept, howOf, readingDraft, spotTooLong } from '../../../src/routes/(book)/job/[id]/read/reading-draft.ts';
+import { isTenfold, lastOf, otherWay } from '../../../src/routes/(book)/job/[id]/read/slips.ts';
 
 test('a touch on a graduation reads that graduation, up to half the way to the next', () => {
   for (let i = 0; i <= 16; i++) {
@@ -48,19 +57,30 @@ test('no step leaves the range of the pad', () => {
   expect([clamped(-1), clamped(SIXTEENTHS_MAX + 1)]).toEqual([0, SIXTEENTHS_MAX]);
 });
 
-test.each<[now: string, key: string, next: string]>([
-  ['', '6', '6'],
-  ['0', '6', '6'],
-  ['68', '.', '68.'],
-  ['', '.', '0.'],
-  ['68.', '.', '68.'],
-  ['68.', '3', '68.3'],
-  ['68.3', '4', '68.3'],
-  ['9999', '9', '9999'],
-  ['68.', 'delete', '68'],
-  ['', 'delete', ''],
-])('"%s" and the key %s make "%s"', (now, key, next) => {
-  expect(typed(now, key)).toBe(next);
+test.each<[unit: Unit, now: string, key: string, next: string]>([
+  ['mm', '', '6', '6'],
+  ['mm', '0', '6', '6'],
+  ['mm', '68', '.', '68.'],
+  ['mm', '', '.', '0.'],
+  ['mm', '68.', '.', '68.'],
+  ['mm', '68.', '3', '68.3'],
+  ['mm', '68.3', '4', '68.3'],
+  ['mm', '9999', '9', '9999'],
+  ['mm', '68.', 'delete', '68'],
+  ['mm', '', 'delete', ''],
+  // A comb in micrometres has no tenths, and a film one digit too long must be seen to be.
+  ['um', '650', '.', '650'],
+  ['um', '2500', '0', '25000'],
+  ['C', '', '-', '-'],
+  ['C', '-', '4', '-4'],
+  ['C', '-4', '-', '4'],
+  ['C', '-', '.', '-0.'],
+  ['C', '-0', '5', '-5'],
+  ['C', '-', 'delete', ''],
+  ['in/ft', '0.187', '5', '0.1875'],
+  ['in/ft', '0.1875', '5', '0.1875'],
+])('in %s "%s" and the key %s make "%s"', (unit, now, key, next) => {
+  expect(typed(now, key, keyRoom(unit))).toBe(next);
 });
 
 test('every tooth is on a side, and every side is full', () => {
@@ -98,4 +118,136 @@ test('the film wets the teeth up to the one touched, and none after it', () => {
   const comb = drawComb(366, 7);
   const wetted = (tooth: number) => comb.teeth.filter(({ bottom }) => bottom > filmY(comb, tooth)).length;
   expect([-1, 0, 3, 6, 7].map(wetted)).toEqual([0, 1, 4, 7, 7]);
+});
+
+const pad = (said: Partial<ReadingOnPad>): ReadingOnPad => ({ ...EMPTY_PAD, ...said });
+
+test.each<
+  [what: Measure, units: 'in' | 'mm', said: Partial<ReadingOnPad>, text: string, value: string, unit: Unit, resolution: string | undefined]
+>([
+  ['overlap', 'in', { sixteenths: 43 }, '2 11/16', '2.6875', 'in', '0.0625'],
+  // A level falls to the floor of the pan, and a straightedge may show no gap at all.
+  ['flood-level', 'in', { sixteenths: 0 }, '0', '0', 'in', '0.0625'],
+  ['flatness', 'mm', { typed: '0' }, '0', '0', 'mm', '1'],
+  ['overlap', 'mm', { typed: '68.5' }, '68.5', '68.5', 'mm', '0.1'],
+  ['overlap', 'mm', { typed: '68.' }, '68.', '68', 'mm', '1'],
+  ['wet-film', 'in', { lastWet: 23 }, '26–28', '26', 'mil', undefined],
+  ['dry-film', 'in', { typed: '24.5' }, '24.5', '24.5', 'mil', '0.1'],
+  ['dry-film', 'mm', { typed: '600' }, '600', '600', 'um', '1'],
+  ['surface-temperature', 'mm', { typed: '-4.5' }, '-4.5', '-4.5', 'C', '0.1'],
+  ['air-temperature', 'in', { typed: '-0' }, '-0', '0', 'F', '1'],
+  ['slope', 'in', { typed: '0.25' }, '0.25', '0.25', 'in/ft', '0.01'],
+  ['slope', 'in', { typed: '2', unit: '%' }, '2', '2', '%', '1'],
+  ['moisture', 'mm', { typed: '2.1', scale: 'carbide' }, '2.1', '2.1', '%', '0.1'],
+  ['volume-used', 'in', { typed: '3', unit: 'qt' }, '3', '3', 'qt', '1'],
+])('%s in a job in %s: %j is kept as "%s"', (what, units, said, text, value, unit, resolution) => {
+  expect(onPad(what, units, pad(said))).toMatchObject({
+    is: 'said',
+    said: { text, value, unit, ...(resolution === undefined ? {} : { resolution }) },
+  });
+});
+
+test.each<[what: Measure, units: 'in' | 'mm', said: Partial<ReadingOnPad>]>([
+  ['overlap', 'in', {}],
+  ['overlap', 'mm', { typed: '' }],
+  ['air-temperature', 'mm', { typed: '-' }],
+  ['overlap', 'mm', { typed: '2 1/4' }],
+  // The longest tooth wet: there is no dry one after it.
+  ['wet-film', 'in', { lastWet: 35 }],
+  // A number of no scale means nothing.
+  ['moisture', 'mm', { typed: '2.1' }],
+])('%s in a job in %s: %j says nothing yet', (what, units, said) => {
+  expect(onPad(what, units, pad(said))).toEqual({ is: 'empty' });
+});
+
+test.each<[what: Measure, units: 'in' | 'mm', said: Partial<ReadingOnPad>, why: string, other: string | null]>([
+  ['dry-film', 'in', { typed: '2000' }, 'too-large', '2 in'],
+  ['dry-film', 'mm', { typed: '60000' }, 'too-large', '60 mm'],
+  ['overlap', 'in', { sixteenths: 0 }, 'zero', '0 ft'],
+  ['overlap', 'mm', { typed: '-1' }, 'too-small', '0 m'],
+  ['overlap', 'mm', { typed: '1500' }, 'too-large', '1.5 m'],
+  ['humidity', 'in', { typed: '101' }, 'too-large', null],
+  ['humidity', 'in', { typed: '-1' }, 'too-small', null],
+  ['air-temperature', 'mm', { typed: '90' }, 'too-large', '194 F'],
+  ['air-temperature', 'mm', { typed: '-41' }, 'too-small', '-41.8 F'],
+  ['slope', 'in', { typed: '3' }, 'too-large', '25 %'],
+  ['volume-used', 'in', { typed: '300' }, 'too-large', '1135.62 L'],
+  ['flood-level', 'mm', { typed: '-2' }, 'too-small', '0 m'],
+])('%s in a job in %s: %j is refused as %s', (what, units, said, why, other) => {
+  const on = onPad(what, units, pad(said));
+  expect(on).toMatchObject({ is: 'refused', why });
+  const way = on.is === 'refused' ? otherWay(on.said) : null;
+  expect(way === null ? null : `${way.value} ${way.unit}`).toBe(other);
+});
+
+test('every measure that is read has a pad, an instrument and units of its own dimension', () => {
+  const read = MEASURES.filter((what) => MEASURE_KINDS[what].read);
+  expect(read.length).toBeGreaterThan(12);
+  for (const what of read) {
+    for (const units of ['in', 'mm'] as const) {
+      expect(unitsFor(what, units)).toContain(MEASURE_KINDS[what][units]);
+      expect(padFor(what, units) === 'comb').toBe(what === 'wet-film');
+    }
+  }
+  expect(read.filter(goesBelowZero)).toEqual(['slope', 'air-temperature', 'surface-temperature']);
+  expect(Object.groupBy(read, howOf)).toEqual({
+    tape: ['overlap', 'band-lap', 'onto-band', 'flood-depth', 'flood-level', 'upturn', 'flatness', 'curb-height'],
+    comb: ['wet-film'],
+    caliper: ['dry-film'],
+    level: ['slope'],
+    thermometer: ['air-temperature', 'surface-temperature'],
+    meter: ['humidity', 'moisture'],
+    typed: ['volume-used'],
+  });
+});
+
+const said = (value: string, unit: Unit): Reading['said'] => ({ text: value, value, unit });
+test.each<[value: Reading['said'], last: Reading['said'], tenfold: boolean]>([
+  [said('20', 'in'), said('2', 'in'), true],
+  [said('19.9375', 'in'), said('2', 'in'), false],
+  [said('0.2', 'in'), said('2', 'in'), true],
+  [said('508', 'mm'), said('2', 'in'), true],
+  // From zero everything is a step beyond measure, and a degree has no such zero.
+  [said('20', 'in'), said('0', 'in'), false],
+  [said('30', 'C'), said('2', 'C'), false],
+  [said('-2', '%'), said('0.2', '%'), true],
+])('%j after %j is asked about: %s', (value, last, tenfold) => {
+  expect(isTenfold(value, last)).toBe(tenfold);
+});
+
+test('moisture is compared with the last reading in its own scale only', () => {
+  const read = (id: string, scale: Reading['scale'] | null) => ({ id, what: 'moisture', scale }) as Measured;
+  const readings = [read('carbide', 'carbide'), read('wood', 'wood')];
+  expect(lastOf(readings, 'moisture', 'carbide')?.id).toBe('carbide');
+  expect(lastOf(readings, 'moisture', 'relative')).toBeNull();
+  expect(lastOf([read('lap', null)], 'overlap', undefined)).toBeNull();
+});
+
+test.each<[what: string, on: Partial<ReadingOnPad>, shownBy: string | null, data: object]>([
+  ['the value alone', {}, null, { how: 'tape' }],
+  ['with the photo taken for it', {}, 'shot-2', { how: 'tape', shot: 'shot-2' }],
+  ['typed from a photo', { shot: 'shot-1', fromPhoto: true }, null, { how: 'photo', shot: 'shot-1' }],
+  ['typed from a photo, another taken after', { shot: 'shot-1', fromPhoto: true }, 'shot-2', { how: 'photo', shot: 'shot-1' }],
+  ['read on the spot, a photo beside it', { shot: 'shot-1', fromPhoto: false }, null, { how: 'tape', shot: 'shot-1' }],
+  ['with half an emoji in its spot', { spot: ' by the drain \ud83d' }, null, { how: 'tape', spot: 'by the drain \ufffd' }],
+  ['with blanks for a spot', { spot: '  ' }, null, { how: 'tape' }],
+  ['in a flood test', { attempt: 'fill-1', water: 'control' }, null, { how: 'tape', attempt: 'fill-1', water: 'control' }],
+])('a reading %s is an entry of its kind', (_, on, shownBy, data) => {
+  const value = said('2.6875', 'in');
+  const draft = readingDraft('overlap', value, pad({ surface: 'floor', ...on }), 'run-1', shownBy);
+  expect(draft).toMatchObject({ kind: 'reading', run: 'run-1' });
+  expect(draft.data).toEqual({ what: 'overlap', surface: 'floor', said: value, ...data });
+  expect(knownData('reading', draft.data).kind).toBe('reading');
+});
+
+test('a spot of 100,000 characters is too long to keep, and stays on the pad', () => {
+  const long = pad({ spot: 'x'.repeat(100_000) });
+  expect([spotTooLong(long), spotTooLong(pad({ spot: ` ${'x'.repeat(200)} ` })), spotTooLong(EMPTY_PAD)]).toEqual([true, false, false]);
+});
+
+test('after a reading the pad is empty at the same place', () => {
+  const kept = afterKept(
+    pad({ surface: 'floor', typed: '12', sixteenths: 43, coat: 2, scale: 'wood', spot: 'corner', shot: 'shot-1', fromPhoto: true }),
+  );
+  expect(kept).toEqual({ ...EMPTY_PAD, surface: 'floor', coat: 2, scale: 'wood' });
 });

@@ -4,7 +4,7 @@ import { buildUp, strata, stratumAt, wallMiddle, type Point, type StrataInput } 
 import { floorKeys, wallLeader } from '#lib/ui/section/leaders.ts';
 import { expect, test } from 'vitest';
 
-const THICKNESS = { board: 26, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45 };
+const THICKNESS = { frame: 22, liner: 11, tray: 20, guard: 12, board: 26, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45 };
 const ALL: Layer[] = ['substrate', 'sheets', 'bands', 'coat', 'flood'];
 
 function input(layers: StrataInput['layers'], more: Partial<StrataInput> = {}): StrataInput {

@@ -1,4 +1,4 @@
-import type { SetupFault } from '#lib/job/setup.ts';
+import type { SetupFaultCode } from '#lib/job/setup-fields.ts';
 import type { SaveFault } from '#lib/record/book.ts';
 import type { ShelfFaultCode } from '#lib/record/shelf.ts';
 import { overwriteGetLocale } from '#lib/words/compiled/runtime.js';
@@ -17,21 +17,33 @@ const inBoth = (say: () => string) =>
   });
 
 /** One of each: the compiler wants a new code here. */
-const SETUP: Record<SetupFault['code'], true> = {
+const SETUP: Record<SetupFaultCode, true> = {
   empty: true,
   'too-long': true,
   'no-surface': true,
   'same-name': true,
   'not-a-length': true,
+  'no-unit': true,
+  'not-a-value': true,
   'max-below-min': true,
+  'no-value': true,
   'no-source': true,
+  'no-scale': true,
   'too-large': true,
+  'not-a-day': true,
+  'day-in-doubt': true,
+  'not-a-count': true,
+  'left-over-opened': true,
+  'no-file': true,
+  'no-step': true,
+  'no-place': true,
+  'none-chosen': true,
 };
 const STORE: Record<ShelfFaultCode, true> = { full: true, gone: true, blocked: true, newer: true, failed: true };
 const READ_BACK: SaveFault = { code: 'read-back', detail: '' };
 
 const SAID: [what: string, say: (code: string) => string, codes: string[]][] = [
-  ['a field of the form', (code) => setupFaultText(code as SetupFault['code']), Object.keys(SETUP)],
+  ['a field of the form', (code) => setupFaultText(code as SetupFaultCode), Object.keys(SETUP)],
   ['the closed book', (code) => closedText(code as ShelfFaultCode), Object.keys(STORE)],
   ['saving', (code) => saveFaultText({ code: 'not-saved', why: code as ShelfFaultCode }), Object.keys(STORE)],
   ['reading back', () => saveFaultText(READ_BACK), ['read-back']],

@@ -2,7 +2,12 @@ import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { expect, test } from 'vitest';
 
 type Limit = Parameters<typeof limitText>[0];
-const limitOf = (min: string | null, max: string | null, unit: Limit['unit'], source: Limit['source'] = { kind: 'code', text: 'IPC 312.9' }): Limit => ({ min, max, unit, source });
+const limitOf = (
+  min: string | null,
+  max: string | null,
+  unit: Limit['unit'],
+  source: Limit['source'] = { kind: 'code', text: 'IPC 312.9' },
+): Limit => ({ min, max, unit, source });
 
 test.each<[limit: Limit, en: string, es: string]>([
   [limitOf('2.375', null, 'in'), 'At least 2 3/8 in', 'Al menos 2 3/8 in'],
@@ -10,6 +15,12 @@ test.each<[limit: Limit, en: string, es: string]>([
   [limitOf(null, '40', 'mil'), 'At most 40 mil', 'Como máximo 40 mil'],
   [limitOf('25', '40', 'mil'), '25 mil to 40 mil', '25 mil a 40 mil'],
   [limitOf('500', '1000', 'um'), '500 µm to 1000 µm', '500 µm a 1000 µm'],
+  [limitOf('0.25', null, 'in/ft'), 'At least 1/4 in/ft', 'Al menos 1/4 in/ft'],
+  [limitOf('50', '90', 'F'), '50 °F to 90 °F', '50 °F a 90 °F'],
+  [limitOf(null, '85', '%'), 'At most 85 %', 'Como máximo 85 %'],
+  [limitOf('4', '24', 'h'), '4 h to 24 h', '4 h a 24 h'],
+  [limitOf('2', null, 'count'), 'At least 2', 'Al menos 2'],
+  [limitOf(null, '0.5', 'gal'), 'At most 0.5 gal', 'Como máximo 0,5 gal'],
   [limitOf(null, null, 'in'), 'No limit set', 'Sin límite fijado'],
 ])('%j reads %s, %s', (limit, en, es) => {
   expect([limitText(limit, 'en'), limitText(limit, 'es')]).toEqual([en, es]);

@@ -1,4 +1,5 @@
-import { decimalMark, quantityText, readBack, saidText, spanText, type SaidUnit } from '#lib/words/number.ts';
+import { ALL_UNITS } from '#lib/measure/dimension.ts';
+import { decimalMark, quantityText, readBack, saidText, spanText, unitText, type SaidUnit } from '#lib/words/number.ts';
 import { expect, test } from 'vitest';
 
 test.each<[value: string, unit: SaidUnit, en: string, es: string]>([
@@ -10,6 +11,22 @@ test.each<[value: string, unit: SaidUnit, en: string, es: string]>([
   ['68.3', 'mm', '68.3 mm', '68,3 mm'],
   ['1500', 'um', '1500 µm', '1500 µm'],
   ['4.5', 'mil', '4.5 mil', '4,5 mil'],
+  ['0.25', 'in/ft', '1/4 in/ft', '1/4 in/ft'],
+  ['2.1', '%', '2.1 %', '2,1 %'],
+  ['85', '%', '85 %', '85 %'],
+  ['20', 'mm/m', '20 mm/m', '20 mm/m'],
+  ['-5', 'C', '-5 °C', '-5 °C'],
+  ['50', 'F', '50 °F', '50 °F'],
+  ['90', 'min', '90 min', '90 min'],
+  ['24', 'h', '24 h', '24 h'],
+  ['7', 'd', '7 d', '7 d'],
+  ['1.5', 'gal', '1.5 gal', '1,5 gal'],
+  ['5.7', 'L', '5.7 L', '5,7 L'],
+  ['4', 'qt', '4 qt', '4 qt'],
+  ['50', 'lb', '50 lb', '50 lb'],
+  ['22.5', 'kg', '22.5 kg', '22,5 kg'],
+  ['5', 'ft', '5 ft', '5 ft'],
+  ['2', 'count', '2', '2'],
 ])('%s %s is written %s, in Spanish %s', (value, unit, en, es) => {
   expect([quantityText({ value, unit }, 'en'), quantityText({ value, unit }, 'es')]).toEqual([en, es]);
 });
@@ -18,6 +35,7 @@ test.each<[value: string, to: string, unit: SaidUnit, en: string, es: string]>([
   ['26', '28', 'mil', '26–28 mil', '26–28 mil'],
   ['5.5', '6', 'mil', '5.5–6 mil', '5,5–6 mil'],
   ['500', '550', 'um', '500–550 µm', '500–550 µm'],
+  ['2', '3', 'count', '2–3', '2–3'],
 ])('a comb wet at %s and dry at %s %s is written %s, in Spanish %s', (value, to, unit, en, es) => {
   expect([spanText({ value, to, unit }, 'en'), spanText({ value, to, unit }, 'es')]).toEqual([en, es]);
 });
@@ -47,6 +65,35 @@ test.each<[value: string, unit: SaidUnit, en: string, es: string]>([
   ['1250', 'um', 'One thousand two hundred fifty micrometres.', 'Mil doscientos cincuenta micrómetros.'],
   ['2001', 'um', 'Two thousand one micrometres.', 'Dos mil un micrómetros.'],
   ['10000', 'um', '10000 micrometres.', '10000 micrómetros.'],
+  // A million takes a form of its own in Spanish plurals (CLDR); the unit's word is the same.
+  ['1000000', 'um', '1000000 micrometres.', '1000000 micrómetros.'],
+  ['1000000', 'mm', '1000000 millimetres.', '1000000 milímetros.'],
+  ['1', 'ft', 'One foot.', 'Un pie.'],
+  ['21', 'ft', 'Twenty-one feet.', 'Veintiún pies.'],
+  ['2.5', 'cm', 'Two point five centimetres.', 'Dos coma cinco centímetros.'],
+  ['3', 'm', 'Three metres.', 'Tres metros.'],
+  ['0.25', 'in/ft', 'One quarter of an inch per foot.', 'Un cuarto de pulgada por pie.'],
+  ['1', 'in/ft', 'One inch per foot.', 'Una pulgada por pie.'],
+  ['2.5', 'in/ft', 'Two and one half inches per foot.', 'Dos pulgadas y media por pie.'],
+  ['0.3', 'in/ft', 'Zero point three inches per foot.', 'Cero coma tres pulgadas por pie.'],
+  ['-0.25', 'in/ft', 'Minus one quarter of an inch per foot.', 'Menos un cuarto de pulgada por pie.'],
+  ['20', 'mm/m', 'Twenty millimetres per metre.', 'Veinte milímetros por metro.'],
+  ['2', '%', 'Two percent.', 'Dos por ciento.'],
+  ['31', '%', 'Thirty-one percent.', 'Treinta y uno por ciento.'],
+  ['1', 'F', 'One degree Fahrenheit.', 'Un grado Fahrenheit.'],
+  ['72', 'F', 'Seventy-two degrees Fahrenheit.', 'Setenta y dos grados Fahrenheit.'],
+  ['-5', 'C', 'Minus five degrees Celsius.', 'Menos cinco grados Celsius.'],
+  ['45', 'min', 'Forty-five minutes.', 'Cuarenta y cinco minutos.'],
+  ['1', 'h', 'One hour.', 'Una hora.'],
+  ['21', 'h', 'Twenty-one hours.', 'Veintiuna horas.'],
+  ['24', 'h', 'Twenty-four hours.', 'Veinticuatro horas.'],
+  ['7', 'd', 'Seven days.', 'Siete días.'],
+  ['1.5', 'gal', 'One point five gallons.', 'Uno coma cinco galones.'],
+  ['1', 'qt', 'One quart.', 'Un cuarto de galón.'],
+  ['6', 'L', 'Six litres.', 'Seis litros.'],
+  ['25', 'kg', 'Twenty-five kilograms.', 'Veinticinco kilogramos.'],
+  ['51', 'lb', 'Fifty-one pounds.', 'Cincuenta y una libras.'],
+  ['2', 'count', 'Two.', 'Dos.'],
 ])('%s %s is said back as %s %s', (value, unit, en, es) => {
   expect([readBack({ value, unit }, 'en'), readBack({ value, unit }, 'es')]).toEqual([en, es]);
 });
@@ -69,4 +116,11 @@ test('the keypad has the mark of its language', () => {
 
 test('a value that is no decimal string is our mistake', () => {
   expect(() => quantityText({ value: '2,5', unit: 'mm' }, 'es')).toThrow(RangeError);
+});
+
+test.each(ALL_UNITS)('%s is written and said back in both languages', (unit) => {
+  for (const locale of ['en', 'es'] as const) {
+    expect(quantityText({ value: '3', unit }, locale)).toBe(`3 ${unitText(unit, locale)}`.trimEnd());
+    expect(readBack({ value: '3', unit }, locale)).toMatch(locale === 'en' ? /^Three\b.*\.$/ : /^Tres\b.*\.$/);
+  }
 });

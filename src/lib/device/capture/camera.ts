@@ -64,14 +64,16 @@ async function withPatience(asked: Promise<MediaStream>): Promise<MediaStream> {
 /** JPEG quality of a frame: high enough that a tape's sixteenths stay crisp. */
 const QUALITY = 0.92;
 
-/** The frame now in the viewfinder as JPEG bytes. Null while the camera has not shown one yet. */
-export async function grabFrame(video: HTMLVideoElement): Promise<Uint8Array<ArrayBuffer> | null> {
-  const { videoWidth: width, videoHeight: height } = video;
-  if (width === 0 || height === 0) return null;
+/** The frame now in the viewfinder as JPEG bytes, as large as it is or with its long side at most `longSidePx`. Null while the camera has not shown one yet. */
+export async function grabFrame(video: HTMLVideoElement, longSidePx: number | null): Promise<Uint8Array<ArrayBuffer> | null> {
+  const { videoWidth, videoHeight } = video;
+  if (videoWidth === 0 || videoHeight === 0) return null;
+  const scale = longSidePx === null ? 1 : Math.min(1, longSidePx / Math.max(videoWidth, videoHeight));
+  const [width, height] = [videoWidth, videoHeight].map((side) => Math.max(1, Math.round(side * scale))) as [number, number];
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;
-  canvas.getContext('2d')?.drawImage(video, 0, 0);
+  canvas.getContext('2d')?.drawImage(video, 0, 0, width, height);
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', QUALITY));
   // Phones count canvas memory until it is given back by hand.
   canvas.width = 0;

@@ -1,45 +1,72 @@
 import * as z from 'zod/mini';
-import { lengthNm } from '../../measure/quantity.ts';
+import { ALL_UNITS, baseOf, type AnyUnit } from '../../measure/dimension.ts';
 import { Id } from '../entry.ts';
 
-/** What can be measured in this version. `overlap` is read at the dry fit while both edges show; `band-lap` on a laid band. */
-export const MEASURES = ['overlap', 'band-lap', 'wet-film', 'flood-depth'] as const;
+/**
+ * What can be measured or limited. `overlap` is read at the dry fit while both edges show; `band-lap` on a laid band; `onto-band`
+ * where liquid laps onto a band or sheet. Waits and the like are limited only.
+ */
+export const MEASURES = [
+  'overlap', 'band-lap', 'onto-band', 'wet-film', 'dry-film', 'coats', 'flood-depth', 'flood-level', 'upturn', 'slope', 'flatness', 'curb-height',
+  'air-temperature', 'surface-temperature', 'humidity', 'moisture', 'volume-used',
+  'slake', 'pot-life', 'open-time', 'walk-on', 'recoat', 'cover-within', 'before-flooding', 'flood-hold',
+] as const; // prettier-ignore
 export const Measure = z.enum(MEASURES);
 export type Measure = z.infer<typeof Measure>;
 
 /** Up to 8 digits before the point: in each unit below a length that whole nanometres hold exactly. */
 export const Decimal = z.string().check(z.regex(/^-?\d{1,8}(?:\.\d{1,9})?$/));
-export const Unit = z.enum(['in', 'mm', 'mil', 'um']);
+export const Unit = z.enum(ALL_UNITS as readonly [AnyUnit, ...AnyUnit[]]);
 export type Unit = z.infer<typeof Unit>;
 
 /** One value as said: the text, a decimal string, its unit, the instrument's step. SI is computed when it is read. */
-export const Quantity = z.looseObject({
-  text: z.string().check(z.maxLength(200)),
-  value: Decimal,
-  unit: Unit,
-  resolution: z.optional(Decimal),
-  // A span that is none must not pass for a value.
-  to: z.optional(z.never()),
-});
+export const Quantity = z
+  .looseObject({
+    text: z.string().check(z.maxLength(200)),
+    value: Decimal,
+    unit: Unit,
+    resolution: z.optional(Decimal),
+    // A span that is none must not pass for a value.
+    to: z.optional(z.never()),
+  })
+  .check(z.refine(({ value, unit }) => isMeasurable(value, unit)));
 export type Quantity = z.infer<typeof Quantity>;
 
 /** A comb reading: wet at `value`, dry at `to`, the longer tooth. */
 export const Span = z
   .looseObject({ text: z.string().check(z.maxLength(200)), value: Decimal, to: Decimal, unit: Unit })
-  .check(z.refine(({ value, to, unit }) => nm(value, unit) <= nm(to, unit)));
+  .check(z.refine(({ value, to, unit }) => base(value, unit) <= base(to, unit)));
 export type Span = z.infer<typeof Span>;
+
+/** Moisture meters read in scales that cannot be turned into each other: wood-equivalent, the meter's own, calcium carbide, air in a hole. */
+export const SCALES = ['wood', 'relative', 'carbide', 'rh-in-hole'] as const;
 
 export const Reading = z.looseObject({
   what: Measure,
   surface: z.nullable(Id),
   said: z.union([Span, Quantity]),
-  /** How it was taken. */
-  how: z.enum(['tape', 'comb', 'typed']),
+  /** How it was taken; `photo`: typed from a photo with the tape in the frame. */
+  how: z.enum(['tape', 'comb', 'typed', 'photo', 'level', 'meter', 'thermometer', 'caliper']),
+  /** Where on the surface, in the person's own words. */
+  spot: z.optional(z.string().check(z.maxLength(200))),
+  /** Which coat was wet, from 1. */
+  coat: z.optional(z.int().check(z.minimum(1), z.maximum(20))),
+  scale: z.optional(z.enum(SCALES)),
+  /** Id of the shot entry it was typed from, or that shows it. */
+  shot: z.optional(Id),
+  /** Flood test: id of the attempt's entry, and in which water. */
+  attempt: z.optional(Id),
+  water: z.optional(z.enum(['test', 'control'])),
 });
 export type Reading = z.infer<typeof Reading>;
 
+/** Whether a value can be compared: whole base units hold it. */
+export function isMeasurable(value: string, unit: AnyUnit): boolean {
+  return !Number.isNaN(base(value, unit));
+}
+
 /** Not a number for what its own check refuses, so that this one refuses it too. */
-function nm(value: string, unit: Unit): number {
-  const length = lengthNm(value, unit);
-  return length.ok ? length.value : NaN;
+function base(value: string, unit: AnyUnit): number {
+  const size = baseOf(value, unit);
+  return size.ok ? size.value : NaN;
 }

@@ -6,15 +6,19 @@ export interface Point {
   readonly y: number;
 }
 export type Leg = 'wall' | 'floor';
-export type Material = 'board' | 'mortar' | 'sheet' | 'band' | 'coat' | 'water';
+export type Material = 'frame' | 'board' | 'liner' | 'tray' | 'mortar' | 'sheet' | 'band' | 'coat' | 'water' | 'guard';
 
 /** What a layer is drawn of, from the outside inwards. A sheet is never without the bed it lies in. */
 const BEDS_OF: Readonly<Record<Layer, readonly Material[]>> = {
+  behind: ['frame'],
   substrate: ['board'],
+  liner: ['liner'],
+  tray: ['mortar', 'tray'],
   sheets: ['mortar', 'sheet'],
   bands: ['band'],
   coat: ['coat'],
   flood: ['water'],
+  protect: ['guard'],
 };
 
 export interface StrataInput {
@@ -118,7 +122,8 @@ function layStratum(
     floor: has.floor ? cells(leaf('floor'), floor, input.width) : [],
     sides: { wall: sides('wall'), floor: sides('floor') },
   };
-  return { stratum, after };
+  // Water is let out again: what protects the membrane lies on the membrane.
+  return { stratum, after: layer === 'flood' ? before : after };
 }
 
 /** Thickness of all strata near the corner, on one leg, water left out. */

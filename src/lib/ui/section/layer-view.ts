@@ -1,3 +1,4 @@
+import type { OwedStand } from '#lib/job/proof.ts';
 import type { Layer, Place } from '#lib/job/systems.ts';
 import type { Verdict } from '#lib/trade/limits.ts';
 
@@ -6,7 +7,8 @@ export interface ItemView {
   readonly key: string;
   readonly name: string;
   readonly place: Place;
-  readonly want: 'shot' | 'reading';
+  readonly want: 'shot' | 'reading' | 'entry';
+  readonly stand: OwedStand;
   readonly shown: boolean;
   readonly verdict?: Verdict;
 }
@@ -25,18 +27,23 @@ export interface LayerView {
   readonly items: readonly ItemView[];
 }
 
-const PLACE_ORDER: Readonly<Record<Place, number>> = { wall: 0, floor: 1, curb: 2 };
+const PLACE_ORDER: Readonly<Record<Place, number>> = { wall: 0, niche: 1, bench: 2, floor: 3, curb: 4 };
+
+/** Which leg of the section an item is drawn on: a niche and a bench are part of the wall. */
+export function onWall(place: Place): boolean {
+  return PLACE_ORDER[place] < PLACE_ORDER.floor;
+}
 
 /** Items by place, wall first, as the cells of the drawing follow each other. The curb stands at the far end of the floor. */
 export function byPlace(items: readonly ItemView[]): ItemView[] {
   return [...items].sort((a, b) => PLACE_ORDER[a.place] - PLACE_ORDER[b.place]);
 }
 
-/** What is listed under an open layer: what is owed, then values that are outside their limit or not proven. */
+/** What is listed under an open layer: what is owed, what was left out on purpose, then values outside their limit or not proven. */
 export function listed(layer: LayerView): ItemView[] {
   const items = byPlace(layer.items);
   const doubtful = items.filter((item) => item.shown && (item.verdict === 'outside' || item.verdict === 'not-proven'));
-  return [...items.filter((item) => !item.shown), ...doubtful];
+  return [...items.filter((item) => item.stand === 'owed'), ...items.filter((item) => !item.shown && item.stand !== 'owed'), ...doubtful];
 }
 
 /** a, b ... z, aa, ab ...: the letter that joins a gap in the drawing to its row. */

@@ -1,9 +1,9 @@
 import { buildUp, strata, wallMiddle, type Cell, type Leg, type Material, type Point, type Stratum } from './geometry.ts';
-import { byPlace, letter, listed, type ItemView, type LayerView } from './layer-view.ts';
+import { byPlace, letter, listed, onWall, type ItemView, type LayerView } from './layer-view.ts';
 import { floorKeys, floorLeader, wallLeader, type FloorKey } from './leaders.ts';
 
 /** Drawn thickness of each material in pixels; of water its depth. Order is true, thickness is not to scale. */
-const THICKNESS: Readonly<Record<Material, number>> = { board: 26, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45 };
+const THICKNESS: Readonly<Record<Material, number>> = { frame: 22, board: 26, liner: 11, tray: 20, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45, guard: 12 };
 /** x of the numbered circles. */
 const LABEL_X = 104;
 /** On the narrowest phones the layers are drawn thinner, so that the names keep their room. */
@@ -16,7 +16,7 @@ const KEY_BOX = { size: 20, above: 10 };
 /** A place in the drawing that calls for attention: proof owed, or a value outside its limit. */
 export interface Call {
   readonly key: string;
-  readonly kind: 'owed' | 'outside';
+  readonly kind: 'owed' | 'outside' | 'left-out';
   readonly leg: Leg;
   readonly cell: Cell;
 }
@@ -29,7 +29,7 @@ export interface PlannedLayer {
 
 export interface Leader {
   readonly key: string;
-  readonly kind: 'layer' | 'owed' | 'outside';
+  readonly kind: 'layer' | 'owed' | 'outside' | 'left-out';
   readonly points: readonly Point[];
 }
 
@@ -63,7 +63,7 @@ export function letters(layer: LayerView): ReadonlyMap<string, string> {
   if (!layer.open || layer.stand === 'not-begun') return new Map();
   return new Map(
     listed(layer)
-      .filter((item) => !item.shown)
+      .filter((item) => item.stand === 'owed')
       .map((item, i) => [item.key, letter(i)]),
   );
 }
@@ -101,26 +101,26 @@ export function planSection(
 }
 
 function legs({ layer, items }: LayerView) {
-  const wall = items.filter(({ place }) => place === 'wall').length;
+  const wall = items.filter(({ place }) => onWall(place)).length;
   return { layer, wall, floor: items.length - wall };
 }
 
 function calls(view: LayerView, stratum: Stratum): Call[] {
   if (view.stand === 'not-begun') return [];
   const items = byPlace(view.items);
-  const onWall = items.filter(({ place }) => place === 'wall');
+  const walls = items.filter(({ place }) => onWall(place));
   const call = (leg: Leg, of: readonly ItemView[]) =>
     of.flatMap((item, i): Call[] => {
       const cell = stratum[leg][i];
-      const kind = !item.shown ? 'owed' : item.verdict === 'outside' ? 'outside' : null;
+      const kind = item.stand === 'owed' ? 'owed' : item.stand !== 'shown' ? 'left-out' : item.verdict === 'outside' ? 'outside' : null;
       return cell === undefined || kind === null ? [] : [{ key: item.key, kind, leg, cell }];
     });
-  return [...call('wall', onWall), ...call('floor', items.slice(onWall.length))];
+  return [...call('wall', walls), ...call('floor', items.slice(walls.length))];
 }
 
 function layerLeader({ view, stratum }: PlannedLayer, row: Point, last: boolean, bend: number, height: number): Leader[] {
-  const onWall = wallMiddle(stratum, row.y, height);
-  if (onWall !== null) return [{ key: view.layer, kind: 'layer', points: [row, { x: onWall, y: row.y }] }];
+  const middle = wallMiddle(stratum, row.y, height);
+  if (middle !== null) return [{ key: view.layer, kind: 'layer', points: [row, { x: middle, y: row.y }] }];
   const floor = stratum.sides.floor;
   if (floor === null) return [];
   // Just under the water level, or in the middle of what lies on the floor.
@@ -137,7 +137,7 @@ function layerLeader({ view, stratum }: PlannedLayer, row: Point, last: boolean,
 
 function callLeaders({ calls }: PlannedLayer, labelX: number, rowY: (key: string) => number): Leader[] {
   return calls
-    .filter(({ leg }) => leg === 'wall')
+    .filter(({ leg, kind }) => leg === 'wall' && kind !== 'left-out')
     .map(({ key, kind, cell }) => ({ key, kind, points: wallLeader(cell, { x: labelX, y: rowY(key) }) }));
 }
 

@@ -4,9 +4,11 @@ import { EXAMPLE_DEVICE, EXAMPLE_ZONE } from '../../../../src/cli/example/day.ts
 import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import { EXAMPLE_FOLDER, exampleJob, exampleLog } from '../../../../src/cli/example/job.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
+import { clearToCover } from '#lib/job/cover.ts';
 import { judgeSaid } from '#lib/job/judged.ts';
-import { project, type JobState } from '#lib/job/project.ts';
-import { clearToCover, proofOwed } from '#lib/job/proof.ts';
+import { project } from '#lib/job/project.ts';
+import { price, proofOwed } from '#lib/job/proof.ts';
+import type { JobState } from '#lib/job/state.ts';
 import { verifyChains } from '#lib/record/chain.ts';
 import { readEntry, type Entry } from '#lib/record/entry.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
@@ -74,7 +76,7 @@ describe('the committed example', () => {
 describe('the example as a job', () => {
   it('is read whole: no line unknown, no clock moved, each time with the offset its zone had', () => {
     expect(job.lines.filter((line) => line.unknown)).toEqual([]);
-    expect(job.clockJumps).toBe(0);
+    expect(job.facts['clock-jump']).toEqual([]);
     const shown = (timeZone: string) => new Intl.DateTimeFormat('en-GB', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
     for (const { body } of entries) {
       const ms = Date.parse(body.times.utc);
@@ -118,20 +120,22 @@ describe('the example as a job', () => {
   it('shows finished layers, an open one and one not begun', () => {
     const layers = proofOwed(job);
     expect(layers.map(({ layer, stand, shown, items }) => `${layer} ${stand} ${shown}/${items.length}`)).toEqual([
-      'substrate shown 5/5',
-      'sheets shown 8/8',
-      'bands shown 10/10',
-      'coat owed 5/10',
-      'flood not-begun 0/2',
+      'substrate shown 3/3',
+      'sheets shown 5/5',
+      'bands shown 7/7',
+      'coat owed 2/8',
+      'flood not-begun 0/8',
+      'protect not-begun 0/2',
     ]);
-    const { clear, missing, outside } = clearToCover(layers);
+    expect(price(layers)).toEqual({ photos: 19, readings: 11, entries: 3, minutes: 12 });
+    const { clear, missing, outside } = clearToCover(layers, job);
     expect(clear).toBe(false);
-    expect(missing.map((item) => item.key)).toEqual(['coated:floor', 'coated:curb', 'film:east', 'film:floor', 'film:curb']);
-    expect(outside.map((item) => item.key)).toEqual(['band-lap:curb']);
+    expect(missing.map((item) => item.key)).toEqual(['coated:bath:2', 'film:floor:1', 'film:floor:2', 'film:curb:1', 'film:curb:2', 'film-more:bath:2']);
+    expect(outside.map((one) => one.id)).toEqual(['reading-band-lap-curb']);
   });
 
   it('keeps unsorted photos in the tray', () => {
-    const tray = job.shots.filter((shot) => shot.run === null);
-    expect(tray.map((shot) => shot.id)).toEqual(['photo-01', 'photo-42', 'photo-43', 'photo-44']);
+    const tray = job.shots.filter((shot) => !shot.sorted);
+    expect(tray.map((shot) => shot.id)).toEqual(['photo-42', 'photo-43', 'photo-44']);
   });
 });

@@ -1,6 +1,7 @@
-import { judgeSaid } from '#lib/job/judged.ts';
-import type { ClearToCover, LayerProof } from '#lib/job/proof.ts';
-import type { JobState } from '#lib/job/project.ts';
+import type { ClearToCover } from '#lib/job/cover.ts';
+import { judgeReading } from '#lib/job/judged.ts';
+import type { LayerProof, Owed } from '#lib/job/proof.ts';
+import type { JobState } from '#lib/job/state.ts';
 import type { Layer } from '#lib/job/systems.ts';
 import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { LayerView } from '#lib/ui/section/layer-view.ts';
@@ -23,40 +24,66 @@ export function layerViews(layers: readonly LayerProof[], job: JobState, open: L
     open: layer.layer === open,
     items: layer.items.map((item) => ({
       key: item.key,
-      name: `${OWED[item.rule.id as keyof typeof OWED]()}, ${item.surface.name}`,
+      name: owedName(item, job),
       place: item.surface.place,
-      want: 'reading' in item.rule.want ? 'reading' : 'shot',
+      want: 'reading' in item.rule.want ? 'reading' : 'shot' in item.rule.want ? 'shot' : 'entry',
+      stand: item.stand,
       shown: item.shown,
       ...(item.reading === null ? {} : { verdict: item.reading.judged.verdict }),
     })),
   }));
 }
 
+/** What is owed and where: on a surface, or once a room, whose name is said only where there are several. */
+export function owedName(item: Owed, job: JobState): string {
+  const own = job.ownRules.find(({ rule }) => item.rule.id === `own-${rule}`)?.name;
+  const what = own ?? OWED[item.rule.id as keyof typeof OWED]();
+  const rooms = new Set(job.surfaces.map(({ room }) => room)).size;
+  const where = item.surfaces.length === 1 && item.key.split(':')[1] === item.surface.surface ? item.surface.name : rooms > 1 ? item.room.name : null;
+  const named = where === null ? what : m.room_of({ item: what, room: where });
+  return item.coat === null ? named : m.room_of({ item: named, room: m.coat_n({ n: item.coat }) });
+}
+
 function note(layer: LayerProof, job: JobState, lang: Lang): string {
   const run = layer.running.at(-1);
   if (run !== undefined) return m.running_since({ time: clockText(run.startUtc, run.startOffsetMin, lang) });
   const last = layer.items.flatMap((item) => (item.reading === null ? [] : [item.reading])).at(-1);
-  if (last !== undefined) return `${VERDICT[judgeSaid(last.what, last.said, job.limits).verdict]()}. ${saidText(last.said, lang)}`;
+  if (last !== undefined) return `${VERDICT[judgeReading(last, job.limits).verdict]()}. ${saidText(last.said, lang)}`;
   return layer.stand === 'not-begun' ? m.state_not_begun() : layer.stand === 'shown' ? m.state_shown() : m.photos_taken();
 }
 
 /** What still stands in the way of covering, as one sentence. */
-export function missingText(cover: ClearToCover): string {
-  const readings = cover.missing.filter((item) => 'reading' in item.rule.want).length;
-  const shots = cover.missing.length - readings;
-  if (cover.missing.length === 0) return m.nothing_missing();
-  if (readings === 0) return m.owes_shots({ n: shots });
-  return shots === 0 ? m.owes_readings({ n: readings }) : m.owes_both({ shots: m.n_shots({ n: shots }), readings: m.n_readings({ n: readings }) });
+export function missingText({ missing }: ClearToCover): string {
+  const readings = missing.filter((item) => 'reading' in item.rule.want).length;
+  const shots = missing.filter((item) => 'shot' in item.rule.want).length;
+  const entries = missing.length - readings - shots;
+  if (missing.length === 0) return m.nothing_missing();
+  if (entries === 0 && readings === 0) return m.owes_shots({ n: shots });
+  if (entries === 0 && shots === 0) return m.owes_readings({ n: readings });
+  if (entries === 0) return m.owes_both({ shots: m.n_shots({ n: shots }), readings: m.n_readings({ n: readings }) });
+  const parts = [...(shots === 0 ? [] : [m.n_shots({ n: shots })]), ...(readings === 0 ? [] : [m.n_readings({ n: readings })]), m.entries_owed({ n: entries })];
+  return parts.length === 1 ? m.owes_entries({ n: entries }) : m.owes_list({ list: parts.join(', ') });
 }
 
 /** Where a reading is taken: of a measure, or of whatever the run measures. */
-export function readHref(job: string, measure: Measure | null, run: string, surface: string | null): string {
-  const query = new URLSearchParams({ run, ...(measure === null ? {} : { what: measure }), ...(surface === null ? {} : { surface }) });
-  return `/job/${job}/read?${query}`;
+export function readHref(job: string, measure: Measure | null, run: string | null, surface: string | null, coat: number | null = null): string {
+  return `/job/${job}/read?${query({ run, what: measure, surface, coat })}`;
 }
 
-export function shootHref(job: string, run: string | null, surface: string | null): string {
-  const query = new URLSearchParams({ ...(run === null ? {} : { run }), ...(surface === null ? {} : { surface }) });
-  return `/job/${job}/shoot?${query}`;
+/** Where a photo is taken; `shows` names the owed item it is for. */
+export function shootHref(job: string, run: string | null, surface: string | null, shows: string | null = null): string {
+  return `/job/${job}/shoot?${query({ run, surface, shows })}`;
 }
 
+function query(parts: Readonly<Record<string, string | number | null>>): URLSearchParams {
+  return new URLSearchParams(Object.entries(parts).flatMap(([name, value]) => (value === null ? [] : [[name, String(value)]])));
+}
+
+/** Where what is owed is given: its photo, its reading, or the page its entry is written on. */
+export function owedHref(job: string, { rule, surface, surfaces, coat }: Owed, run: string | null): string {
+  const on = surfaces.length === 1 ? surface.surface : null;
+  if ('reading' in rule.want) return readHref(job, rule.want.reading, run, surface.surface, coat);
+  if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
+  if (rule.want.entry === 'flood-end') return `/job/${job}/flood`;
+  return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;
+}

@@ -1,76 +1,94 @@
-import { judgeSaid } from '#lib/job/judged.ts';
-import type { JobState } from '#lib/job/project.ts';
-import type { Entry } from '#lib/record/entry.ts';
-import { known, type Kind } from '#lib/record/kinds.ts';
-import { FROM, MEASURE, PLACE, STEP, SYSTEM, VERDICT } from '#lib/words/codes.ts';
+import { amendedFields, saidFields } from '#lib/job/said.ts';
+import type { JobState, Line } from '#lib/job/state.ts';
+import { known } from '#lib/record/kinds.ts';
+import { KIND } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { limitSourceText, limitText } from '#lib/words/limit.ts';
-import { saidText } from '#lib/words/number.ts';
+import { saidRows, wordOf, type SaidRow } from './said-text.ts';
 
 type Lang = 'en' | 'es';
+export type LineState = Line['standing']['state'];
+
+/** What one entry first said, or an amendment says in its place. */
+export interface Version {
+  /** Id of the amendment; null for what was first said. */
+  readonly amendment: string | null;
+  readonly by: string;
+  readonly utc: string;
+  readonly offsetMin: number;
+  readonly why: string;
+  readonly rows: readonly SaidRow[];
+  /** The data as the amendment has it. */
+  readonly data: Readonly<Record<string, unknown>>;
+}
 
 /** One entry as the log shows it. */
 export interface LogLine {
   readonly key: string;
+  readonly id: string;
   readonly utc: string;
   readonly offsetMin: number;
-  readonly kind: Kind | 'unknown';
-  readonly text: string;
+  /** As the entry says it, also where a newer version wrote it. */
+  readonly kind: string;
+  readonly head: string;
   readonly by: string;
+  readonly state: LineState;
+  /** As first said; never changed by what came later. */
+  readonly first: Version;
+  /** The amendments that stand: one where it is amended, several where they cross. */
+  readonly amendments: readonly Version[];
   readonly picture: string | null;
 }
 
 /** Every entry of the job in reading order, none left out. */
 export function logLines(job: JobState, lang: Lang): LogLine[] {
-  return job.lines.map(({ entry }) => {
-    const { utc, offsetMin } = entry.body.times;
+  const byId = new Map(job.lines.map((line) => [line.entry.body.id, line]));
+  return job.lines.map((line) => {
+    const { entry, unknown, standing } = line;
     const view = known(entry);
+    const { device, seq, id, kind, times, by } = entry.body;
     return {
-      key: `${entry.body.device} ${entry.body.seq} ${entry.hash}`,
-      utc,
-      offsetMin,
-      kind: view.kind,
-      text: text(entry, job, lang),
-      by: job.people[entry.body.by] ?? '',
+      key: `${device} ${seq} ${entry.hash}`,
+      id,
+      utc: times.utc,
+      offsetMin: times.offsetMin,
+      kind,
+      head: unknown ? `${m.kind_unknown()}: ${kind}` : wordOf(KIND, kind),
+      by: job.people[by] ?? '',
+      state: standing.state,
+      first: firstSaid(line, byId, job, lang),
+      amendments: standing.amendments.flatMap((one) => amended(byId.get(one), kind, job, lang)),
       picture: view.kind === 'shot' ? view.data.picture.sha256 : null,
     };
   });
 }
 
-function text(entry: Entry, job: JobState, lang: Lang): string {
+function firstSaid({ entry }: Line, byId: ReadonlyMap<string, Line>, job: JobState, lang: Lang): Version {
+  const { times, kind, data, by } = entry.body;
   const view = known(entry);
-  const surface = (id: string | null) => job.surfaces.find((one) => one.surface === id)?.name ?? null;
-  const run = job.runs.find((one) => one.id === entry.body.run);
-  switch (view.kind) {
-    case 'device':
-      return view.data.key.alg === 'none' ? m.device_unsigned() : '';
-    case 'person':
-      return view.data.name;
-    case 'job':
-      return listed(view.data.name, view.data.address);
-    case 'surface':
-      return listed(view.data.name, PLACE[view.data.place](), SYSTEM[view.data.system]());
-    case 'limit':
-      return `${MEASURE[view.data.what]()}: ${limitText(view.data, lang)}. ${limitSourceText(view.data)}`;
-    case 'run-start':
-      return listed(STEP[view.data.step](), ...view.data.surfaces.map(surface));
-    case 'run-stop':
-      return listed(run === undefined ? null : STEP[run.step](), view.data.end === 'about' ? m.about() : null);
-    case 'shot':
-      return listed(run === undefined ? m.no_step_running() : STEP[run.step](), surface(view.data.surface), FROM[view.data.from]());
-    case 'reading': {
-      const { verdict } = judgeSaid(view.data.what, view.data.said, job.limits);
-      return `${listed(MEASURE[view.data.what](), surface(view.data.surface))}: ${saidText(view.data.said, lang)}. ${VERDICT[verdict]()}`;
-    }
-    case 'clock-jump':
-      return m.clock_jump_text({ seconds: Math.round(view.data.wallDeltaMs / 1000) });
-    case 'record':
-      return view.data.pdf.sha256.slice(0, 16);
-    case 'unknown':
-      return entry.body.kind;
-  }
+  const rows = saidRows(kind, saidFields(view), times.offsetMin, job, lang);
+  // An amendment says what it puts in place of another entry's data, in the words of that entry's kind.
+  const target = view.kind === 'amendment' ? byId.get(view.data.of)?.entry.body.kind : undefined;
+  const instead =
+    view.kind === 'amendment' && target !== undefined
+      ? saidRows(target, amendedFields(target, view.data.data), times.offsetMin, job, lang)
+      : [];
+  return {
+    amendment: null,
+    by: job.people[by] ?? '',
+    utc: times.utc,
+    offsetMin: times.offsetMin,
+    why: '',
+    rows: [...rows, ...instead],
+    data,
+  };
 }
 
-function listed(...words: (string | null)[]): string {
-  return words.filter((word) => word !== null && word !== '').join(', ');
+function amended(line: Line | undefined, kind: string, job: JobState, lang: Lang): Version[] {
+  const view = line === undefined ? null : known(line.entry);
+  if (line === undefined || view?.kind !== 'amendment') return [];
+  const { id, by, times } = line.entry.body;
+  const rows = saidRows(kind, amendedFields(kind, view.data.data), times.offsetMin, job, lang);
+  return [
+    { amendment: id, by: job.people[by] ?? '', utc: times.utc, offsetMin: times.offsetMin, why: view.data.why, rows, data: view.data.data },
+  ];
 }

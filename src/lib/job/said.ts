@@ -1,0 +1,317 @@
+import { knownData, type DataOf, type Kind, type Known, type SCHEMAS } from '../record/kinds.ts';
+import type { Measure, Quantity, Reading, SCALES, Span, Unit } from '../record/kinds/reading.ts';
+import type { DISTANCES, WAITS } from '../record/kinds/work.ts';
+import type { Limit, MATERIALS, Picture, ProofLevel, Step, SUBSTRATES, Surface } from '../record/kinds/setup.ts';
+
+/** A value with its unit: as it was said where somebody said it, `to` where it is an interval. */
+export type SaidQuantity = { text: string | null; value: string; to: string | null; unit: Unit; resolution: string | null };
+
+/** Families of codes, each with words of its own; a `choice` is worded by its field and code. */
+export type CodeFamily = keyof Codes;
+/** What an id names: something set up, an entry of the log, or an owed item by its rule or its key. */
+export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item';
+
+/** One field of an entry: codes, numbers, ids and people's own words, never a sentence. */
+export type SaidField = { field: string } & (
+  | { is: 'words'; text: string }
+  /** Read by machines and printed as it is: a language tag, a version. */
+  | { is: 'tag'; text: string }
+  | { is: 'code'; of: CodeFamily; codes: string[] }
+  | ({ is: 'quantity' } & SaidQuantity)
+  | { is: 'number'; n: number }
+  | { is: 'duration'; ms: number }
+  | { is: 'yes'; yes: boolean }
+  | { is: 'ids'; of: IdFamily; ids: string[] }
+  | { is: 'instant'; utc: string }
+  | { is: 'day'; day: string }
+  | { is: 'files'; files: { sha256: string; bytes: number; type: string }[] }
+  | { is: 'source'; kind: Limit['source']['kind']; text: string }
+  | { is: 'key'; public: string | null; why: string | null }
+  | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
+);
+type SaidValue = SaidField extends infer One ? (One extends { field: string } ? Omit<One, 'field'> : never) : never;
+
+interface Codes {
+  step: Step;
+  measure: Measure;
+  wait: (typeof WAITS)[number];
+  material: (typeof MATERIALS)[number];
+  place: Surface['place'];
+  system: Surface['system'];
+  substrate: (typeof SUBSTRATES)[number];
+  scale: (typeof SCALES)[number];
+  level: ProofLevel;
+  distance: (typeof DISTANCES)[number];
+  how: Reading['how'];
+  from: DataOf<'shot'>['from'];
+  want: 'shot' | Measure;
+  choice: string;
+}
+
+/** What each way of saying a field takes, so that the compiler refuses a way that does not fit its schema. */
+interface Takes {
+  words: string;
+  tag: string;
+  reading: Span | Quantity;
+  quantity: Quantity;
+  /** Decimal strings: in the unit of the entry, counted in pieces, in minutes. */
+  bound: string;
+  pieces: string;
+  minutes: string;
+  number: number;
+  duration: number;
+  yes: boolean;
+  surface: string;
+  surfaces: string[];
+  room: string;
+  materials: string | string[];
+  limit: string;
+  entry: string;
+  entries: string[];
+  rules: string[];
+  items: string[];
+  instant: string;
+  day: string;
+  file: { sha256: string; bytes: number; type?: string };
+  files: Picture[];
+  source: Limit['source'];
+  key: DataOf<'device'>['key'];
+  camera: NonNullable<DataOf<'shot'>['cameraSays']>;
+  heads: DataOf<'record'>['heads'];
+}
+type CodeWay = { [C in CodeFamily]: `code ${C}` }[CodeFamily];
+
+/** A field that is not said, and why. */
+interface Unsaid {
+  readonly unsaid: string;
+}
+
+type Shape<K extends Kind> = (typeof SCHEMAS)[K]['shape'];
+/** The ways that fit a value; a list of codes is said as its codes are. */
+type WayFor<V> =
+  | { [W in keyof Takes]: V extends Takes[W] ? W : never }[keyof Takes]
+  | { [C in CodeFamily]: V extends Codes[C] | readonly Codes[C][] ? `code ${C}` : never }[CodeFamily];
+type Fields<K extends Kind> = { readonly [F in keyof Shape<K>]: WayFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | Unsaid };
+
+const NAMES_IT: Unsaid = { unsaid: 'an id by which other entries point at it; people read its name' };
+
+/** Every field of every kind, in the order in which it is said. A field added to a schema does not compile until it stands here. */
+export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
+  device: { key: 'key' },
+  person: { name: 'words', person: NAMES_IT },
+  job: {
+    name: 'words',
+    address: 'words',
+    permit: 'words',
+    proof: 'code level',
+    units: 'code choice',
+    lang: 'tag',
+    example: 'yes',
+  },
+  room: { name: 'words', drain: 'code choice', steam: 'yes', room: NAMES_IT },
+  surface: {
+    name: 'words',
+    place: 'code place',
+    room: 'room',
+    system: 'code system',
+    width: 'quantity',
+    height: 'quantity',
+    substrate: 'code substrate',
+    outside: 'code choice',
+    retarder: 'code choice',
+    surface: NAMES_IT,
+  },
+  limit: {
+    what: 'code measure',
+    min: 'bound',
+    max: 'bound',
+    scale: 'code scale',
+    source: 'source',
+    unit: { unsaid: 'said with each bound' },
+    limit: NAMES_IT,
+  },
+  material: { what: 'code material', name: 'words', lot: 'words', useBy: 'day', opened: 'pieces', left: 'pieces', material: NAMES_IT },
+  'data-sheet': { title: 'words', edition: 'words', materials: 'materials', files: 'files', sheet: NAMES_IT },
+  pair: { material: 'materials', with: 'materials', named: 'code choice', where: 'words' },
+  'own-system': { name: 'words', steps: 'code step', system: NAMES_IT },
+  'own-rule': { name: 'words', step: 'code step', want: 'code want', places: 'code place', reason: 'words', rule: NAMES_IT },
+  'run-start': { step: 'code step', surfaces: 'surfaces', coat: 'number', materials: 'materials' },
+  'run-stop': { end: 'code choice' },
+  shot: {
+    surface: 'surface',
+    surfaces: 'surfaces',
+    shows: 'rules',
+    distance: 'code distance',
+    pair: 'entry',
+    material: 'materials',
+    from: 'code from',
+    cameraSays: 'camera',
+    picture: 'file',
+  },
+  tag: { shots: 'entries', run: 'entry', step: 'code step', surfaces: 'surfaces', shows: 'rules', distance: 'code distance' },
+  reading: {
+    what: 'code measure',
+    said: 'reading',
+    surface: 'surface',
+    spot: 'words',
+    coat: 'number',
+    scale: 'code scale',
+    how: 'code how',
+    shot: 'entry',
+    attempt: 'entry',
+    water: 'code choice',
+  },
+  mix: { material: 'materials', powder: 'quantity', water: 'quantity', same: 'entry', surfaces: 'surfaces' },
+  conditions: { air: 'quantity', surface: 'quantity', humidity: 'quantity', lowest: 'quantity', highest: 'quantity', from: 'entry' },
+  wait: { what: 'code wait', surfaces: 'surfaces', fromUtc: 'instant', readyUtc: 'instant', latestUtc: 'instant', limit: 'limit' },
+  early: { wait: 'entry', reason: 'code choice', check: 'code choice', held: 'yes', words: 'words' },
+  'not-done': { step: 'code step', surfaces: 'surfaces', items: 'items', covered: 'yes', reason: 'code choice', words: 'words' },
+  note: { words: 'words', surfaces: 'surfaces' },
+  voice: { ms: 'duration', cut: 'yes', surfaces: 'surfaces', sound: 'file' },
+  survey: { result: 'code choice', surfaces: 'surfaces', drop: 'code choice', found: 'words', told: 'words' },
+  deviation: { what: 'words', why: 'words', surfaces: 'surfaces', against: 'entry', accepted: 'words' },
+  repair: { what: 'words', of: 'entries', surfaces: 'surfaces' },
+  'by-others': { who: 'words', what: 'words', surfaces: 'surfaces' },
+  protect: { how: 'words', surfaces: 'surfaces' },
+  'tile-check': { whole: 'yes', dry: 'yes', undamaged: 'yes', words: 'words', surfaces: 'surfaces' },
+  'later-hole': { what: 'words', who: 'words', sealed: 'words', surfaces: 'surfaces' },
+  'hand-over': { who: 'words', role: 'code choice', words: 'words', surfaces: 'surfaces', signature: 'file' },
+  attestation: { words: 'words', surfaces: 'surfaces', signature: 'file' },
+  inspection: { permit: 'words', what: 'code choice', result: 'code choice', day: 'day', who: 'words', words: 'words' },
+  callback: { complaint: 'words', looked: 'words', found: 'words', answer: 'words', surfaces: 'surfaces' },
+  'flood-fill': {
+    profile: 'code choice',
+    depth: 'quantity',
+    holdMin: 'minutes',
+    ruler: 'quantity',
+    maxLoss: 'quantity',
+    under: 'surfaces',
+    above: 'words',
+    plug: 'code choice',
+    line: 'yes',
+    ceiling: 'code choice',
+    dam: 'yes',
+    soaked: 'yes',
+    sign: 'yes',
+    pan: 'yes',
+  },
+  'flood-look': { attempt: 'entry', seen: 'code choice', ceiling: 'code choice', words: 'words' },
+  'flood-end': { attempt: 'entry', result: 'code choice', words: 'words' },
+  amendment: { of: 'entry', why: 'words', data: { unsaid: 'said by `amendedFields`, which is told the kind of the entry it amends' } },
+  withdrawal: { of: 'entry', why: 'words' },
+  'clock-jump': { wallDeltaMs: 'duration', monoDeltaMs: 'duration' },
+  record: {
+    pdf: 'file',
+    lang: 'tag',
+    rules: 'tag',
+    heads: 'heads',
+    pictures: { unsaid: 'named one by one in the document, each beside the photo it was made from' },
+    document: { unsaid: 'it is what the PDF says' },
+  },
+};
+
+/** What an entry says, field by field in a fixed order. A field left out, empty or null says nothing. An unknown kind has no fields. */
+export function saidFields(view: Known): SaidField[] {
+  if (view.kind === 'unknown') return [];
+  const data: Readonly<Record<string, unknown>> = view.data;
+  return Object.entries<string | Unsaid>(FIELDS[view.kind]).flatMap(([field, way]) => {
+    const value = data[field];
+    if (typeof way !== 'string' || value === undefined || value === null) return [];
+    return saidValue(way as keyof Takes | CodeWay, value, data).map((one) => ({ field, ...one }));
+  });
+}
+
+/**
+ * What an amendment of an entry of `kind` puts in its place. Data that does not fit the kind nobody can read: it is shown as it was
+ * written, so that it is not lost.
+ */
+export function amendedFields(kind: string, data: DataOf<'amendment'>['data']): SaidField[] {
+  const view = knownData(kind, data);
+  return view.kind === 'unknown' ? [{ field: 'data', is: 'tag', text: JSON.stringify(data) }] : saidFields(view);
+}
+
+/** The schema has checked that the value is what its way takes; the table, that the way is right for the schema. */
+function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Record<string, unknown>>): SaidValue[] {
+  const as = <W extends keyof Takes>() => value as Takes[W];
+  switch (way) {
+    case 'words':
+    case 'tag':
+      return as<'words'>() === '' ? [] : [{ is: way, text: as<'words'>() }];
+    case 'reading':
+    case 'quantity':
+      return [{ is: 'quantity', ...quantity(as<'reading'>()) }];
+    case 'bound':
+      return [{ is: 'quantity', ...plain(as<'bound'>(), data['unit'] as Unit) }];
+    case 'pieces':
+      return [{ is: 'quantity', ...plain(as<'pieces'>(), 'count') }];
+    case 'minutes':
+      return [{ is: 'quantity', ...plain(as<'minutes'>(), 'min') }];
+    case 'number':
+      return [{ is: 'number', n: as<'number'>() }];
+    case 'duration':
+      return [{ is: 'duration', ms: as<'duration'>() }];
+    case 'yes':
+      return [{ is: 'yes', yes: as<'yes'>() }];
+    case 'surface':
+    case 'surfaces':
+      return ids('surface', as<'surface' | 'surfaces'>());
+    case 'materials':
+      return ids('material', as<'materials'>());
+    case 'room':
+    case 'limit':
+    case 'entry':
+      return ids(way, as<'entry'>());
+    case 'entries':
+      return ids('entry', as<'entries'>());
+    case 'rules':
+      return ids('rule', as<'rules'>());
+    case 'items':
+      return ids('item', as<'items'>());
+    case 'instant':
+      return [{ is: 'instant', utc: as<'instant'>() }];
+    case 'day':
+      return [{ is: 'day', day: as<'day'>() }];
+    case 'file':
+      return [{ is: 'files', files: [file(as<'file'>())] }];
+    case 'files':
+      return [{ is: 'files', files: as<'files'>().map(file) }];
+    case 'source':
+      return [{ is: 'source', kind: as<'source'>().kind, text: as<'source'>().text }];
+    case 'key': {
+      const key = as<'key'>();
+      return [key.alg === 'ed25519' ? { is: 'key', public: key.public, why: null } : { is: 'key', public: null, why: key.why }];
+    }
+    case 'camera': {
+      const { taken } = as<'camera'>();
+      return taken === undefined ? [] : [{ is: 'tag', text: taken }];
+    }
+    case 'heads':
+      return [{ is: 'heads', heads: as<'heads'>().map(({ device, seq, hash }) => ({ device, seq, hash })) }];
+    default: {
+      const codes = Array.isArray(value) ? (value as string[]) : [value as string];
+      return codes.length === 0 ? [] : [{ is: 'code', of: way.slice('code '.length) as CodeFamily, codes }];
+    }
+  }
+}
+
+/** A reading or quantity as it was said. It may carry more than this version reads. */
+export function quantity(said: Span | Quantity): SaidQuantity {
+  const { text, value, unit } = said;
+  const to = 'to' in said && typeof said.to === 'string' ? said.to : null;
+  const resolution = 'resolution' in said && typeof said.resolution === 'string' ? said.resolution : null;
+  return { text, value, to, unit, resolution };
+}
+
+function plain(value: string, unit: Unit): SaidQuantity {
+  return { text: null, value, to: null, unit, resolution: null };
+}
+
+function ids(of: IdFamily, said: string | readonly string[]): SaidValue[] {
+  const list = typeof said === 'string' ? [said] : [...said];
+  return list.length === 0 ? [] : [{ is: 'ids', of, ids: list }];
+}
+
+/** A PDF of ours is named without its type. */
+function file({ sha256, bytes, type = 'application/pdf' }: Takes['file']): { sha256: string; bytes: number; type: string } {
+  return { sha256, bytes, type };
+}

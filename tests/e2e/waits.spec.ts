@@ -1,0 +1,72 @@
+import { readFile } from 'node:fs/promises';
+import { expect } from '@playwright/test';
+import ICAL from 'ical.js';
+import { known } from '#lib/record/kinds.ts';
+import { job, limit, plantedSite, run, surface } from './planted.ts';
+import { Site } from './site.ts';
+import { entriesOf, readStored } from './stored.ts';
+import { test } from './test.ts';
+
+const JOB = 'hall-bath';
+const bonded = [
+  job('Hall bath'),
+  surface('floor', 'Shower floor', 'floor'),
+  surface('north', 'North wall', 'wall'),
+  limit('walk-on', '4', null, 'h'),
+  limit('pot-life', null, '90', 'min'),
+  run('bond-sheets', ['floor']),
+];
+
+test('a stated wait: begun by the stop, on the home, in the curing list and the calendar, held up and gone on early', async ({ page }) => {
+  const site = new Site(page);
+  await plantedSite(site, JOB, bonded);
+  await page.getByRole('button', { name: /^Stop/ }).click();
+  const line = page.getByRole('link', { name: /Walk-on wait, Shower floor/ });
+  await expect(line).toContainText('left');
+  await line.click();
+  await expect(page.getByText('Data sheet: page 2, edition 7').first()).toBeVisible();
+  const [download] = await Promise.all([page.waitForEvent('download'), site.button('Alarm in the calendar').click()]);
+  const event = new ICAL.Component(ICAL.parse(await readFile(await download.path(), 'utf8')) as []).getFirstSubcomponent('vevent')!;
+  const ready = new ICAL.Event(event).startDate.toJSDate().getTime();
+  const { readyUtc } = await storedWait(page);
+  expect(ready).toBe(Math.floor(Date.parse(readyUtc!) / 1000) * 1000);
+
+  await site.link('Curing list').click();
+  await expect(page.getByText('Hall bath')).toBeVisible();
+  await expect(page.getByText(/North wall\. Can be worked on now/)).toBeVisible();
+
+  await page.goto(`/job/${JOB}/start?step=band-seams`);
+  const start = site.button('Start: Band seams');
+  await expect(start).toBeDisabled();
+  // A wall beside it is nobody's wait: only who kneels on the floor is bound.
+  await page.getByLabel('Shower floor', { exact: true }).uncheck();
+  await expect(start).toBeEnabled();
+  await page.getByLabel('Shower floor', { exact: true }).check();
+  await page.getByText('Go on early').click();
+  await page.getByRole('radio', { name: 'Mortar does not shift or dent in the middle' }).check();
+  await page.getByRole('group', { name: 'Why now?' }).getByRole('radio').first().check();
+  await start.click();
+  await page.getByTestId('section').waitFor();
+  const kinds = entriesOf(await readStored(page)).map(known);
+  expect(kinds.find((view) => view.kind === 'early')?.data).toMatchObject({ check: 'mortar-firm', held: true });
+  expect(kinds.flatMap((view) => (view.kind === 'run-start' ? [view.data.step] : [])).toSorted()).toEqual(['band-seams', 'bond-sheets']);
+});
+
+test('a page that slept shows at its first look how much of a wait is left', async ({ page }) => {
+  const site = new Site(page);
+  await page.clock.install();
+  await plantedSite(site, JOB, bonded);
+  await page.getByRole('button', { name: /^Stop/ }).click();
+  const line = page.getByRole('link', { name: /Walk-on wait, Shower floor/ });
+  await expect(line).toContainText(/4 h left|3 h 59 min left/);
+  // The page sleeps for an hour: its timers stand still, and the first look tells the truth.
+  await page.clock.fastForward('01:00:00');
+  await expect(line).toContainText(/3 h left|2 h 59 min left/);
+});
+
+/** The wait that the stop began, as stored. */
+async function storedWait(page: Site['page']) {
+  const view = entriesOf(await readStored(page)).map(known).findLast((one) => one.kind === 'wait');
+  if (view === undefined) throw new Error('no wait is stored');
+  return view.data;
+}
