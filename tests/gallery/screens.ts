@@ -280,8 +280,7 @@ export const SCREENS: readonly Screen[] = [
     show: async (site) => {
       await toSection(site);
       await site.link(site.say(m.page_log)).click();
-      // One after another: those in sight are there when the fifth is.
-      await site.page.getByRole('img').nth(4).waitFor();
+      await site.page.getByRole('listitem').nth(4).waitFor();
     },
   },
   {
