@@ -105,7 +105,7 @@ test('a page open on one build goes on while the next is served, and takes it ov
     await site.typeJob({ name: 'Guest bath', limits: [{ what: 'overlap', min: '2', source: 'crew', text: 'crew sheet' }] });
     await site.button('Load it now').click();
     await expect(page.locator('[data-first-build]')).toHaveCount(0);
-    await expect(page.getByLabel('Name of the room', { exact: true })).toHaveValue('Guest bath');
+    await expect(page.getByLabel('Name of the job', { exact: true })).toHaveValue('Guest bath');
     await expect(page.getByLabel('Page, edition', { exact: true })).toHaveValue('crew sheet');
     await site.link('Back').click();
     await expect(page.getByRole('heading', { name: NEXT_WORDS })).toBeVisible();
