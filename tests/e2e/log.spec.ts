@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { project } from '#lib/job/project.ts';
-import { fieldWord } from '#lib/words/codes.ts';
+import { fieldWord } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { job, limit, plantedSite, surface, type Planted } from './planted.ts';
 import type { Site } from './site.ts';

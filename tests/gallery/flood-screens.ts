@@ -1,4 +1,5 @@
-import { CHOICE, KNOWN } from '#lib/words/codes.ts';
+import { KNOWN } from '#lib/words/codes.ts';
+import { CHOICE } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { quantityText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';

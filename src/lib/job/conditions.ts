@@ -1,5 +1,4 @@
-import { baseOf } from '../measure/dimension.ts';
-import type { Quantity } from '../record/kinds/reading.ts';
+import { celsiusOf } from '../measure/dimension.ts';
 import type { Conditions } from '../record/kinds/work.ts';
 import { dewPoint, surfaceSpread, type Air } from '../trade/weather.ts';
 import type { Fact, JobState } from './state.ts';
@@ -45,7 +44,7 @@ export function dewPointThatMatters(said: Pick<Conditions, 'air' | 'humidity' | 
   const air = airOf(said);
   const dew = air === null ? null : dewPoint(air);
   if (air === null || dew?.ok !== true) return null;
-  const surfaceC = said.surface === undefined ? null : celsius(said.surface);
+  const surfaceC = said.surface === undefined ? null : celsiusOf(said.surface.value, said.surface.unit);
   const spread = surfaceC === null ? null : surfaceSpread({ ...air, surfaceC });
   const near = spread?.ok === true && spread.value.spreadK <= NEAR_K;
   if (!near && air.airC >= COLD_C && air.humidityPct <= DAMP_PCT) return null;
@@ -57,13 +56,6 @@ export function dewPointThatMatters(said: Pick<Conditions, 'air' | 'humidity' | 
 
 /** Air as the formulas take it; null unless temperature and humidity are both said. */
 export function airOf({ air, humidity }: Pick<Conditions, 'air' | 'humidity'>): Air | null {
-  const airC = air === undefined ? null : celsius(air);
+  const airC = air === undefined ? null : celsiusOf(air.value, air.unit);
   return airC === null || humidity === undefined ? null : { airC, humidityPct: Number(humidity.value) };
-}
-
-/** Whole 1/9000 K to °C, see measure/dimension.ts; null for a unit of no temperature. */
-function celsius({ value, unit }: Pick<Quantity, 'value' | 'unit'>): number | null {
-  if (unit !== 'C' && unit !== 'F') return null;
-  const base = baseOf(value, unit);
-  return base.ok ? base.value / 9000 : null;
 }

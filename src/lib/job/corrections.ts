@@ -11,7 +11,7 @@ export interface Standing {
 }
 
 /** Kinds that nothing corrects: the book's own remarks and what was printed, and corrections, which are withdrawn but not amended. */
-const FIXED: ReadonlySet<string> = new Set(['device', 'clock-jump', 'record']);
+export const FIXED: ReadonlySet<string> = new Set(['device', 'clock-jump', 'record']);
 
 /** True for an entry that changes how another stands, so that what was read before it must be read anew. */
 export function isCorrection(entry: Entry): boolean {

@@ -1,5 +1,4 @@
-import { baseOf } from '../measure/dimension.ts';
-import type { Quantity } from '../record/kinds/reading.ts';
+import { celsiusOf } from '../measure/dimension.ts';
 import { extendedWait, type LoggedTemperature } from '../trade/cure.ts';
 import type { LoggedAir } from '../trade/drying.ts';
 import { extendedDrying } from '../trade/drying.ts';
@@ -43,7 +42,7 @@ export function extension(job: JobState, { wait, fromMs, readyMs }: StandingWait
 /** The lowest temperature the limits allow, in °C. */
 function lowestStated(job: JobState): number | null {
   const stated = job.limits.filter(({ what, min }) => (what === 'air-temperature' || what === 'surface-temperature') && min !== null);
-  const all = stated.flatMap(({ min, unit }) => celsius({ value: min!, unit }) ?? []).filter((tempC) => tempC > DATUM_C);
+  const all = stated.flatMap(({ min, unit }) => celsiusOf(min!, unit) ?? []).filter((tempC) => tempC > DATUM_C);
   return all.length === 0 ? null : Math.max(...all);
 }
 
@@ -56,7 +55,7 @@ function highestStated(job: JobState): number {
 function temperatures(job: JobState): LoggedTemperature[] {
   return job.facts.conditions.flatMap((fact, i): LoggedTemperature[] => {
     const atMs = Date.parse(fact.utc);
-    const seen = [fact.data.air, fact.data.surface].flatMap((one) => (one === undefined ? [] : (celsius(one) ?? [])));
+    const seen = [fact.data.air, fact.data.surface].flatMap((one) => (one === undefined ? [] : (celsiusOf(one.value, one.unit) ?? [])));
     const now = seen.length === 0 ? [] : [{ fromMs: atMs, toMs: atMs, coldestC: Math.min(...seen) }];
     return [...night(fact, job.facts.conditions[i - 1]), ...now];
   });
@@ -64,7 +63,7 @@ function temperatures(job: JobState): LoggedTemperature[] {
 
 /** A minimum thermometer speaks for all the time since it was last looked at. */
 function night(fact: Fact<'conditions'>, before: Fact<'conditions'> | undefined): LoggedTemperature[] {
-  const lowest = fact.data.lowest === undefined ? null : celsius(fact.data.lowest);
+  const lowest = fact.data.lowest === undefined ? null : celsiusOf(fact.data.lowest.value, fact.data.lowest.unit);
   if (lowest === null || before === undefined) return [];
   const [fromMs, toMs] = [Date.parse(before.utc), Date.parse(fact.utc)];
   return toMs < fromMs ? [] : [{ fromMs, toMs, coldestC: lowest }];
@@ -72,17 +71,10 @@ function night(fact: Fact<'conditions'>, before: Fact<'conditions'> | undefined)
 
 function airs(job: JobState): LoggedAir[] {
   return job.facts.conditions.flatMap(({ utc, data }): LoggedAir[] => {
-    const airC = data.air === undefined ? null : celsius(data.air);
+    const airC = data.air === undefined ? null : celsiusOf(data.air.value, data.air.unit);
     if (airC === null || data.humidity === undefined) return [];
-    const surfaceC = data.surface === undefined ? airC : (celsius(data.surface) ?? airC);
+    const surfaceC = data.surface === undefined ? airC : (celsiusOf(data.surface.value, data.surface.unit) ?? airC);
     const atMs = Date.parse(utc);
     return [{ fromMs: atMs, toMs: atMs, airC, humidityPct: Number(data.humidity.value), surfaceC }];
   });
-}
-
-/** Whole 1/9000 K to °C, see measure/dimension.ts; null for a unit of no temperature. */
-function celsius({ value, unit }: Pick<Quantity, 'value' | 'unit'>): number | null {
-  if (unit !== 'C' && unit !== 'F') return null;
-  const base = baseOf(value, unit);
-  return base.ok ? base.value / 9000 : null;
 }

@@ -83,6 +83,9 @@ export function loadAt(depth: Quantity): Load | null {
   return { pa: loadAtDrainPa, shareOfDwelling: shareOfDwellingLiveLoad, engineerFirst: overStandardHead };
 }
 
+/** Longer than any test, and as long as evaporation is worked out for: a year. */
+const LONGEST_MS = 366 * 86_400_000;
+
 /** What the levels can show, the second of the two statements. `few`: no level was read twice yet. */
 export type Levels =
   | { readonly state: 'few' }
@@ -94,6 +97,8 @@ export function levels(attempt: Attempt, job: JobState): Levels {
   const times = test.map(({ atMs }) => atMs);
   const elapsedMs = Math.max(...times) - Math.min(...times);
   if (test.length < 2 || elapsedMs <= 0) return { state: 'few' };
+  // A clock that was moved, not a test: nobody waits a year beside a pan.
+  if (elapsedMs > LONGEST_MS) return { state: 'unclear', field: 'levels' };
   const pan = attempt.control.map(levelOf);
   const evaporates = mayEvaporate(job, elapsedMs);
   const maxLoss = attempt.fill.data.maxLoss;

@@ -59,3 +59,10 @@ export function baseOf(value: string, unit: AnyUnit): Result<number, QuantityFau
 }
 
 const BILLION = 1_000_000_000n;
+
+/** A temperature in °C, or null for a unit of none or a number that is none. */
+export function celsiusOf(value: string, unit: AnyUnit): number | null {
+  if (dimensionOf(unit) !== 'temperature') return null;
+  const base = baseOf(value, unit);
+  return base.ok ? base.value / UNIT.C[1] : null;
+}

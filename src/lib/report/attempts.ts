@@ -34,12 +34,7 @@ function recordAttempt(attempt: Attempt, job: JobState): RecordAttempt {
   };
 }
 
-/** Levels further apart than this were read by a clock that was moved: nothing can be reckoned with them. */
-const LONGEST_MS = 365 * 86_400_000;
-
 function recordLevels(attempt: Attempt, job: JobState): RecordLevels {
-  const times = attempt.levels.map(({ utc }) => Date.parse(utc));
-  if (times.length > 0 && Math.max(...times) - Math.min(...times) > LONGEST_MS) return { state: 'unclear' };
   const shown = levels(attempt, job);
   if (shown.state !== 'read') return { state: shown.state };
   const { netMm, expandedMm, panDropMm, evidence } = shown.net;

@@ -2,6 +2,7 @@ import { PROOF_RULES, type ProofRule } from '../job/proof-rules.ts';
 import type { SaidQuantity } from '../job/said.ts';
 import * as m from '../words/compiled/messages.js';
 import * as codes from '../words/codes.ts';
+import { CHOICE, fieldWord } from '../words/fields.ts';
 import { lengthText } from '../words/length.ts';
 import { limitSourceText, limitText } from '../words/limit.ts';
 import { quantityText, spanText } from '../words/number.ts';
@@ -74,11 +75,12 @@ export function speaker(document: Named, locale: Locale) {
     /** A code that means what it means in one field only. */
     choice: (field: string, one: string) => {
       const key = `${field}.${one}`;
-      if (Object.hasOwn(codes.CHOICE, key)) return code(codes.CHOICE, key);
+      if (Object.hasOwn(CHOICE, key)) return code(CHOICE, key);
       return field === 'drain' ? code(codes.DRAIN, one) : code(codes.KNOWN, one);
     },
     yes: (yes: boolean) => (yes ? codes.KNOWN.yes({}, { locale }) : codes.KNOWN.no({}, { locale })),
-    field: (kind: string, field: string) => ownLabel(kind, field, locale) ?? codes.fieldWord(kind, field)?.({}, { locale }) ?? field,
+    field: (kind: string, field: string) =>
+      field === 'words' ? m.record_field_words({}, { locale }) : (fieldWord(kind, field)?.({}, { locale }) ?? field),
     owed,
     reason: (rule: string) => ownRules.get(rule)?.reason ?? code(codes.REASON, rules.get(rule)?.reason ?? ''),
     wanted: (rule: string) => rules.get(rule)?.want ?? null,
@@ -117,20 +119,6 @@ export function speaker(document: Named, locale: Locale) {
     line: (id: string) => lines.get(id) ?? null,
     letter: (device: string) => letters.get(device) ?? device,
   };
-}
-
-/** Labels of fields whose value is said with its unit here, where the forms ask for a bare number. */
-const OWN_LABELS: Readonly<Record<string, typeof m.record_field_length>> = {
-  'voice.ms': m.record_field_length,
-  'flood-fill.holdMin': m.record_field_hold,
-  'clock-jump.wallDeltaMs': m.record_field_wall,
-  'clock-jump.monoDeltaMs': m.record_field_awake,
-};
-
-function ownLabel(kind: string, field: string, locale: Locale): string | null {
-  if (field === 'words') return m.record_field_words({}, { locale });
-  const key = `${kind}.${field}`;
-  return Object.hasOwn(OWN_LABELS, key) ? OWN_LABELS[key]!({}, { locale }) : null;
 }
 
 /** A value, a time of day or a duration that must not be broken at the end of a line. Printed, its spaces are plain ones again. */

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import {
   afterFailure,
   attempts,
@@ -258,6 +258,13 @@ describe('what the levels show', () => {
   ])('%s', (_, data, said, expected) => {
     const state = job(fill('f1', data), ...said);
     expect(levels(attempts(state)[0]!, state)).toMatchObject(expected);
+  });
+
+  it('levels more than a year apart, by a clock that was moved, say nothing', () => {
+    const state = job(fill('f1', {}), level('50', '10:05'), level('40', '33:05'));
+    const attempt = attempts(state)[0]!;
+    const [first, second] = attempt.levels;
+    expect(levels({ ...attempt, levels: [first!, { ...second!, utc: '2028-01-01T00:00:00.000Z' }] }, state)).toMatchObject({ state: 'unclear' });
   });
 
   test('said before the fill: a control pan and a finer ruler show more, litres where the floor has a size', () => {

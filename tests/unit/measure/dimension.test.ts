@@ -1,4 +1,4 @@
-import { ALL_UNITS, baseOf, dimensionOf, type AnyUnit, type Dimension } from '#lib/measure/dimension.ts';
+import { ALL_UNITS, baseOf, celsiusOf, dimensionOf, type AnyUnit, type Dimension } from '#lib/measure/dimension.ts';
 import { lengthNm, type LengthUnit } from '#lib/measure/quantity.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
@@ -210,3 +210,12 @@ test('lengths agree with the ruler’s own conversion', () => {
     runs,
   );
 });
+
+test.each<[value: string, unit: AnyUnit, celsius: number | null]>([
+  ['32', 'F', 0],
+  ['212', 'F', 100],
+  ['-40', 'F', -40],
+  ['21.5', 'C', 21.5],
+  ['50', '%', null],
+  ['warm', 'C', null],
+])('%s %s is %s °C (NIST SP 811, B.8)', (value, unit, celsius) => expect(celsiusOf(value, unit)).toBe(celsius));

@@ -9,7 +9,7 @@ import { BuiltRecord } from '#lib/record/kinds/work.ts';
 import { buildRecord } from '#lib/report/build.ts';
 import { grouped } from '#lib/report/speaker.ts';
 import { printable } from '#lib/report/text.ts';
-import { CHOICE, FIELD } from '#lib/words/codes.ts';
+import { CHOICE, FIELD } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { limitSourceText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';

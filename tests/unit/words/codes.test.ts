@@ -6,6 +6,7 @@ import { DISTANCES, Shot, WAITS } from '#lib/record/kinds/work.ts';
 import { MEASURES, Reading, SCALES } from '#lib/record/kinds/reading.ts';
 import type { Verdict } from '#lib/trade/limits.ts';
 import * as codes from '#lib/words/codes.ts';
+import * as fields from '#lib/words/fields.ts';
 import { expect, test } from 'vitest';
 
 type Say = (facts: object, options: { locale: 'en' | 'es' }) => string;
@@ -92,32 +93,32 @@ test('each code that a field may say has its word', () => {
   const wanted = FIELDS.filter(([kind, field]) => !OWN_MAP.includes(field) && !OWN_MAP.includes(`${kind}.${field}`));
   const keys = wanted.flatMap(([, field, schema]) => codesOf(schema).map((code) => `${field}.${code}`));
   expect(keys.length).toBeGreaterThan(50);
-  expect(Object.keys(codes.CHOICE).toSorted()).toEqual([...new Set(keys)].toSorted());
-  expectLabels(codes.CHOICE);
+  expect(Object.keys(fields.CHOICE).toSorted()).toEqual([...new Set(keys)].toSorted());
+  expectLabels(fields.CHOICE);
 });
 
 test('codes of one field do not share a word', () => {
   for (const locale of ['en', 'es'] as const) {
-    const said = Object.entries(codes.CHOICE).map(([key, say]) => `${key.split('.', 1)[0]}: ${say({}, { locale })}`);
+    const said = Object.entries(fields.CHOICE).map(([key, say]) => `${key.split('.', 1)[0]}: ${say({}, { locale })}`);
     expect(said.filter((word, i) => said.indexOf(word) !== i)).toEqual([]);
   }
 });
 
 test('each field of each kind has its label, and none is left over', () => {
-  const unsaid = FIELDS.filter(([kind, field]) => codes.fieldWord(kind, field) === null).map(([kind, field]) => `${kind}.${field}`);
+  const unsaid = FIELDS.filter(([kind, field]) => fields.fieldWord(kind, field) === null).map(([kind, field]) => `${kind}.${field}`);
   expect(unsaid).toEqual([]);
   const used = new Set(
-    FIELDS.flatMap(([kind, field]) => (Object.hasOwn(codes.FIELD, `${kind}.${field}`) ? [`${kind}.${field}`] : [field])),
+    FIELDS.flatMap(([kind, field]) => (Object.hasOwn(fields.FIELD, `${kind}.${field}`) ? [`${kind}.${field}`] : [field])),
   );
-  expect(Object.keys(codes.FIELD).filter((key) => !used.has(key))).toEqual([]);
-  expectLabels(codes.FIELD);
+  expect(Object.keys(fields.FIELD).filter((key) => !used.has(key))).toEqual([]);
+  expectLabels(fields.FIELD);
 });
 
 test('one field name may mean two things in two kinds', () => {
-  expect(codes.fieldWord('mix', 'water')?.({}, { locale: 'en' })).toBe('Water');
-  expect(codes.fieldWord('reading', 'water')?.({}, { locale: 'en' })).toBe('Which water');
-  expect(codes.fieldWord('reading', 'fromTheFuture')).toBeNull();
-  expect(codes.fieldWord('reading', 'toString')).toBeNull();
+  expect(fields.fieldWord('mix', 'water')?.({}, { locale: 'en' })).toBe('Water');
+  expect(fields.fieldWord('reading', 'water')?.({}, { locale: 'en' })).toBe('Which water');
+  expect(fields.fieldWord('reading', 'fromTheFuture')).toBeNull();
+  expect(fields.fieldWord('reading', 'toString')).toBeNull();
 });
 
 /** Labels: no full stop after them, nothing left to fill in, and in each language its own. */

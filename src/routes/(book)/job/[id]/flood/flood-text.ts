@@ -4,7 +4,7 @@ import type { JobState } from '#lib/job/state.ts';
 import { nmText } from '#lib/measure/quantity.ts';
 import type { LevelEvidence } from '#lib/trade/flood-evidence.ts';
 import type { GlyphState } from '#lib/ui/parts/glyph-shapes.ts';
-import { CHOICE } from '#lib/words/codes.ts';
+import { CHOICE } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { quantityText } from '#lib/words/number.ts';
 import { clockText } from '#lib/words/time.ts';

@@ -1,3 +1,4 @@
+import { FIXED, isCorrection } from '#lib/job/corrections.ts';
 import { typedAmount } from '#lib/job/form-drafts.ts';
 import { isFormKind } from '#lib/job/forms.ts';
 import { MEASURE_KINDS } from '#lib/job/measures.ts';
@@ -10,12 +11,9 @@ import { fail, ok, type Result } from '#lib/result.ts';
 /** How an entry may be corrected: on its own form, a reading by its value, any other in words beside it; some not at all. */
 export type Way = 'form' | 'reading' | 'words' | 'none';
 
-/** The book's own remarks and what was printed stand as they are; a correction is taken back, not amended. */
-const FIXED: ReadonlySet<string> = new Set(['device', 'clock-jump', 'record']);
-
 export function wayOf({ entry, unknown, standing }: Line): Way {
   const { kind } = entry.body;
-  if (FIXED.has(kind) || kind === 'amendment' || kind === 'withdrawal' || standing.state === 'withdrawn') return 'none';
+  if (FIXED.has(kind) || isCorrection(entry) || standing.state === 'withdrawn') return 'none';
   if (unknown) return 'words';
   if (kind === 'reading') return 'reading';
   return isFormKind(kind) ? 'form' : 'words';

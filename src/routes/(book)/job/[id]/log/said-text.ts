@@ -1,6 +1,7 @@
 import type { SaidField } from '#lib/job/said.ts';
 import type { JobState } from '#lib/job/state.ts';
 import * as codes from '#lib/words/codes.ts';
+import { CHOICE, FIELD, fieldWord } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
@@ -20,18 +21,10 @@ export interface SaidRow {
 export function saidRows(kind: string, fields: readonly SaidField[], offsetMin: number, job: JobState, lang: Lang): SaidRow[] {
   return fields.map((field) => ({
     field: field.field,
-    label: (OWN_LABELS[`${kind}.${field.field}`] ?? codes.fieldWord(kind, field.field))?.({}) ?? field.field,
+    label: fieldWord(kind, field.field)?.({}) ?? field.field,
     text: fieldText(field, offsetMin, job, lang),
   }));
 }
-
-/** Labels of fields whose value is said with its unit here. */
-const OWN_LABELS: Words = {
-  'voice.ms': m.record_field_length,
-  'flood-fill.holdMin': m.record_field_hold,
-  'clock-jump.wallDeltaMs': m.record_field_wall,
-  'clock-jump.monoDeltaMs': m.record_field_awake,
-};
 
 /** What a field says, without its label. What has no word is said by its code, never left out. */
 export function fieldText(field: SaidField, offsetMin: number, job: JobState, lang: Lang): string {
@@ -87,7 +80,7 @@ function codeText(of: Extract<SaidField, { is: 'code' }>['of'], field: string, c
   if (of === 'want') return code === 'shot' ? codes.KIND.shot() : wordOf(codes.MEASURE, code);
   if (of !== 'choice') return wordOf(FAMILY[of], code);
   const choice = `${field}.${code}`;
-  if (Object.hasOwn(codes.CHOICE, choice)) return wordOf(codes.CHOICE, choice);
+  if (Object.hasOwn(CHOICE, choice)) return wordOf(CHOICE, choice);
   return wordOf(field === 'drain' ? codes.DRAIN : codes.KNOWN, code);
 }
 
@@ -130,7 +123,7 @@ export function itemText(key: string, job: JobState): string {
   const [rule = '', target = '', coat] = key.split(':');
   const on =
     job.surfaces.find(({ surface }) => surface === target)?.name ?? job.rooms.find(({ room }) => room === target)?.name ?? job.name;
-  return [ruleText(rule, job), on, ...(coat === undefined ? [] : [`${codes.FIELD.coat()} ${coat}`])].join(', ');
+  return [ruleText(rule, job), on, ...(coat === undefined ? [] : [`${FIELD.coat()} ${coat}`])].join(', ');
 }
 
 /** An entry or a limit that another speaks of: what it is, and when. */
