@@ -42,7 +42,11 @@ export default defineConfig({
             codeSplitting: {
               groups: [
                 { name: 'words', test: /src[\\/]lib[\\/]words/, minShareCount: 2 },
-                { name: 'book', test: /(src[\\/]lib[\\/](ui[\\/]parts|record|state|job|measure|trade|device)|node_modules[\\/](svelte|@sveltejs|zod|@noble[\\/]hashes|idb|canonicalize))/, minShareCount: 2 },
+                {
+                  name: 'book',
+                  test: /(src[\\/]lib[\\/](ui[\\/]parts|record|state|job|measure|trade|device)|node_modules[\\/](svelte|@sveltejs|zod|@noble[\\/]hashes|idb|canonicalize))/,
+                  minShareCount: 2,
+                },
               ],
             },
           },

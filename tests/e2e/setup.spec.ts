@@ -19,7 +19,10 @@ async function last<K extends Kind>(page: Page, kind: K): Promise<DataOf<K>> {
 }
 
 const PDF = Buffer.from('%PDF-1.7\nthe data sheet of the grey sheet\n%%EOF');
-const label = () => sharp({ create: { width: 80, height: 60, channels: 3, background: '#8a8f94' } }).jpeg().toBuffer();
+const label = () =>
+  sharp({ create: { width: 80, height: 60, channels: 3, background: '#8a8f94' } })
+    .jpeg()
+    .toBuffer();
 
 test.describe.configure({ timeout: 90_000 });
 
@@ -39,7 +42,13 @@ test('one of each kind is set up without network', async ({ page, site, context 
   const fulls = (await price('Full').innerText()).match(/\d+/g)!;
   expect(Number(fulls[0])).toBeGreaterThan(Number(cores[0]));
   await site.link('Back').click();
-  const id = await site.startJob({ name: 'Elm Street 12', surfaces: [{ name: 'Back wall', place: 'wall', system: 'sheet' }, { name: 'Floor', place: 'floor', system: 'sheet' }] });
+  const id = await site.startJob({
+    name: 'Elm Street 12',
+    surfaces: [
+      { name: 'Back wall', place: 'wall', system: 'sheet' },
+      { name: 'Floor', place: 'floor', system: 'sheet' },
+    ],
+  });
   const setup = `/job/${id}/setup`;
   await page.goto(setup);
   await heading('Set-up');
@@ -54,7 +63,8 @@ test('one of each kind is set up without network', async ({ page, site, context 
     await expect(page.getByText(m.setup_no_unit())).toBeVisible();
     await site.button('96 in').click();
     await field('Substrate').selectOption(SUBSTRATE['cement-board']());
-    for (const group of ['Outside wall', 'Vapour retarder behind']) await page.getByRole('group', { name: group }).getByRole('radio', { name: 'Yes' }).check();
+    for (const group of ['Outside wall', 'Vapour retarder behind'])
+      await page.getByRole('group', { name: group }).getByRole('radio', { name: 'Yes' }).check();
     await expect(page.getByText(/Ask the designer/)).toBeVisible();
     // Killed and opened again, the form stands as it was typed.
     await expect.poll(() => readDraft(page, ['setup', id, 'surface', page.url().split('surface=').at(-1)!])).toContain('cement-board');
@@ -63,7 +73,12 @@ test('one of each kind is set up without network', async ({ page, site, context 
     await save();
     await heading('Rooms and surfaces');
     await expect(page.getByText(/Ask the designer/)).toBeVisible();
-    expect(await last(page, 'surface')).toMatchObject({ name: 'Back wall', width: { text: `5' 3-1/2"`, value: '63.5', unit: 'in' }, height: { value: '96', unit: 'in' }, retarder: 'yes' });
+    expect(await last(page, 'surface')).toMatchObject({
+      name: 'Back wall',
+      width: { text: `5' 3-1/2"`, value: '63.5', unit: 'in' },
+      height: { value: '96', unit: 'in' },
+      retarder: 'yes',
+    });
   });
 
   await test.step('a room, copied with its surfaces', async () => {
@@ -77,7 +92,10 @@ test('one of each kind is set up without network', async ({ page, site, context 
   });
 
   await test.step('two materials, one past its use-by, with a photo of its label', async () => {
-    for (const [what, name, useBy] of [['membrane-sheet', 'Grey sheet', '1 Mar 2020'], ['mortar', 'White mortar', '']] as const) {
+    for (const [what, name, useBy] of [
+      ['membrane-sheet', 'Grey sheet', '1 Mar 2020'],
+      ['mortar', 'White mortar', ''],
+    ] as const) {
       await page.goto(`${setup}/material`);
       await field('What it is').selectOption(MATERIAL[what]());
       await field('Name').fill(name);
@@ -101,14 +119,20 @@ test('one of each kind is set up without network', async ({ page, site, context 
     await field('Edition').fill('edition 7');
     await save();
     await expect(page.getByText(m.setup_no_file())).toBeVisible();
-    await page.getByLabel(m.setup_sheet_files()).setInputFiles({ name: 'offer.txt', mimeType: 'application/pdf', buffer: Buffer.from('an offer, no sheet') });
+    await page
+      .getByLabel(m.setup_sheet_files())
+      .setInputFiles({ name: 'offer.txt', mimeType: 'application/pdf', buffer: Buffer.from('an offer, no sheet') });
     await expect(site.fault('not-a-page')).toBeVisible();
     await page.getByLabel(m.setup_sheet_files()).setInputFiles({ name: 'sheet.pdf', mimeType: 'application/pdf', buffer: PDF });
     await page.getByLabel('Grey sheet', { exact: true }).check();
     await save();
     await heading('Data sheets');
     const sha256 = sha256Hex(PDF);
-    expect(await last(page, 'data-sheet')).toMatchObject({ title: 'Grey sheet, data sheet', edition: 'edition 7', files: [{ sha256, type: 'application/pdf', bytes: PDF.length }] });
+    expect(await last(page, 'data-sheet')).toMatchObject({
+      title: 'Grey sheet, data sheet',
+      edition: 'edition 7',
+      files: [{ sha256, type: 'application/pdf', bytes: PDF.length }],
+    });
     expect((await readStored(page)).blobs[sha256]).toBe(sha256);
   });
 
@@ -138,7 +162,13 @@ test('one of each kind is set up without network', async ({ page, site, context 
     await field('At most h').fill('24');
     await save();
     await heading('Limits');
-    expect(await last(page, 'limit')).toMatchObject({ what: 'recoat', min: '4', max: '24', unit: 'h', source: { kind: 'data-sheet', text: 'page 4' } });
+    expect(await last(page, 'limit')).toMatchObject({
+      what: 'recoat',
+      min: '4',
+      max: '24',
+      unit: 'h',
+      source: { kind: 'data-sheet', text: 'page 4' },
+    });
 
     await site.link('Add a limit').click();
     await field('Limit on').selectOption(MEASURE.moisture());
@@ -156,7 +186,13 @@ test('one of each kind is set up without network', async ({ page, site, context 
     await page.getByLabel(new RegExp(MEASURE['flood-depth']())).check();
     await site.button('Add 1 limit').click();
     await heading('Limits');
-    expect(await last(page, 'limit')).toMatchObject({ what: 'flood-depth', min: '2', max: null, unit: 'in', source: { kind: 'code', text: 'IPC 312.9; 2021' } });
+    expect(await last(page, 'limit')).toMatchObject({
+      what: 'flood-depth',
+      min: '2',
+      max: null,
+      unit: 'in',
+      source: { kind: 'code', text: 'IPC 312.9; 2021' },
+    });
   });
 
   await test.step('a system and a rule of the crew, and the level of proof', async () => {
@@ -198,7 +234,10 @@ test('one of each kind is set up without network', async ({ page, site, context 
     expect(await last(page, 'job')).toMatchObject({ name: 'Calle 12 🛁 حمام', permit: 'P-12', proof: 'warranty', units: 'in' });
 
     await page.goto(`${setup}/rooms`);
-    await page.getByRole('link', { name: /^Floor/ }).last().click();
+    await page
+      .getByRole('link', { name: /^Floor/ })
+      .last()
+      .click();
     await site.button('Take it back').click();
     await heading('Rooms and surfaces');
     await expect(page.getByRole('link', { name: /^Floor/ })).toHaveCount(1);
@@ -236,6 +275,8 @@ test('every page of the set-up speaks Spanish on a Spanish phone', async ({ brow
     await expect(site.heading).toHaveText(title({}, { locale: 'es' }));
   }
   // One word is the same in both.
-  expect(PAGES.filter(([, title]) => title({}, { locale: 'en' }) === title({}, { locale: 'es' })).map(([path]) => path)).toEqual(['/material']);
+  expect(PAGES.filter(([, title]) => title({}, { locale: 'en' }) === title({}, { locale: 'es' })).map(([path]) => path)).toEqual([
+    '/material',
+  ]);
   await page.context().close();
 });

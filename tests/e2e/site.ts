@@ -112,7 +112,8 @@ export class Site {
     if (person !== undefined) await this.#field(m.your_name).fill(person);
     if (units !== undefined) await this.#radio(this.say(units === 'in' ? m.units_in : m.units_mm)).check();
     if (surfaces !== undefined) await this.#typeSurfaces(surfaces);
-    if (limits.length > 0) await this.unfold(this.page.locator('details').filter({ has: this.page.getByRole('heading', { name: this.say(m.limits) }) }));
+    if (limits.length > 0)
+      await this.unfold(this.page.locator('details').filter({ has: this.page.getByRole('heading', { name: this.say(m.limits) }) }));
     for (const limit of limits) await this.#typeLimit(limit);
   }
 
@@ -133,7 +134,8 @@ export class Site {
   /** Opens the parts of the form that stay closed until they are wanted. */
   async unfold(parts = this.page.locator('details')): Promise<void> {
     await parts.first().waitFor();
-    for (const part of await parts.all()) if (!(await part.evaluate((one: HTMLDetailsElement) => one.open))) await part.locator('summary').click();
+    for (const part of await parts.all())
+      if (!(await part.evaluate((one: HTMLDetailsElement) => one.open))) await part.locator('summary').click();
   }
 
   async #typeLimit({ what, min, max, source, text }: LimitTyped): Promise<void> {

@@ -66,7 +66,9 @@ test('a page that slept shows at its first look how much of a wait is left', asy
 
 /** The wait that the stop began, as stored. */
 async function storedWait(page: Site['page']) {
-  const view = entriesOf(await readStored(page)).map(known).findLast((one) => one.kind === 'wait');
+  const view = entriesOf(await readStored(page))
+    .map(known)
+    .findLast((one) => one.kind === 'wait');
   if (view === undefined) throw new Error('no wait is stored');
   return view.data;
 }

@@ -9,7 +9,10 @@ const FLOOD = `${JOB}/flood`;
 type Word = Parameters<Site['say']>[0];
 
 async function choose(site: Site, name: Word, choice: string): Promise<void> {
-  await site.page.getByRole('group', { name: site.say(name), exact: true }).getByLabel(choice, { exact: true }).check();
+  await site.page
+    .getByRole('group', { name: site.say(name), exact: true })
+    .getByLabel(choice, { exact: true })
+    .check();
 }
 
 /** Everything prepared by the model code's rule, with a ruler in sixteenths and no control pan. */

@@ -19,10 +19,14 @@ export const wall = (site: Site) => site.say(m.first_wall_back);
 export const words = (site: Site, text: string) => site.page.getByText(text, { exact: true }).first().waitFor();
 
 /** Waits for a page by its heading. */
-export const titled = async (site: Site, title: () => string) => site.page.getByRole('heading', { level: 1, name: site.say(title), exact: true }).waitFor();
+export const titled = async (site: Site, title: () => string) =>
+  site.page.getByRole('heading', { level: 1, name: site.say(title), exact: true }).waitFor();
 
 export const follow = async (site: Site, name: () => string, title: () => string) => {
-  await site.page.getByRole('link', { name: site.say(name) }).first().click();
+  await site.page
+    .getByRole('link', { name: site.say(name) })
+    .first()
+    .click();
   await titled(site, title);
 };
 

@@ -113,7 +113,11 @@ export const SCREENS: readonly Screen[] = [
     route: `${JOB}/voice`,
     show: async (site) => {
       await site.button(site.say(m.sound_talk)).click();
-      await site.page.getByText(site.say(m.sound_running)).or(site.page.getByText(site.say(m.sound_too_loud))).first().waitFor();
+      await site.page
+        .getByText(site.say(m.sound_running))
+        .or(site.page.getByText(site.say(m.sound_too_loud)))
+        .first()
+        .waitFor();
       await site.button(site.say(m.stop)).click();
       await site.saved.waitFor();
     },

@@ -28,7 +28,12 @@ export const SETUP_SCREENS: readonly Screen[] = [
       await field(site, m.field_width).fill(`5' 3-1/2"`);
       await field(site, m.field_height).fill('96');
       await field(site, m.field_substrate).selectOption('cement-board');
-      for (const group of [m.field_outside, m.field_retarder]) await site.page.getByRole('group', { name: site.say(group) }).getByRole('radio').first().check();
+      for (const group of [m.field_outside, m.field_retarder])
+        await site.page
+          .getByRole('group', { name: site.say(group) })
+          .getByRole('radio')
+          .first()
+          .check();
       await save(site);
       await words(site, site.say(m.setup_no_unit));
     },
@@ -111,7 +116,10 @@ export const SETUP_SCREENS: readonly Screen[] = [
       await back(site, m.page_setup);
       await follow(site, m.setup_pairs, m.setup_pairs);
       await site.button(site.say(m.setup_pair_not_named)).first().click();
-      await site.page.getByText(site.say(m.setup_pair_deviation, { said: '' })).first().waitFor();
+      await site.page
+        .getByText(site.say(m.setup_pair_deviation, { said: '' }))
+        .first()
+        .waitFor();
     },
   },
   {

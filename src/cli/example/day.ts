@@ -51,16 +51,42 @@ const person = (id: string, name: string): Draft => ({ id: `${id}-named`, kind: 
 /** Width and height as written on the wall in pencil, and in inches. */
 type Sizes = readonly [width: readonly [string, string], height: readonly [string, string]];
 
-const surface = (id: string, name: string, place: Surface['place'], system: Surface['system'], sizes: Sizes, substrate: NonNullable<Surface['substrate']>): Draft => {
+const surface = (
+  id: string,
+  name: string,
+  place: Surface['place'],
+  system: Surface['system'],
+  sizes: Sizes,
+  substrate: NonNullable<Surface['substrate']>,
+): Draft => {
   const [width, height] = sizes.map(([text, value]) => ({ text, value, unit: 'in' as const }));
   return {
     id: `surface-${id}`,
     kind: 'surface',
-    data: { surface: id, name, place, system, room: 'bath', width: width!, height: height!, substrate, outside: id === 'east' ? 'yes' : 'no', retarder: id === 'east' ? 'unknown' : 'no' },
+    data: {
+      surface: id,
+      name,
+      place,
+      system,
+      room: 'bath',
+      width: width!,
+      height: height!,
+      substrate,
+      outside: id === 'east' ? 'yes' : 'no',
+      retarder: id === 'east' ? 'unknown' : 'no',
+    },
   };
 };
 
-const material = (id: string, what: Material['what'], name: string, lot: string, useBy: string | null, opened: string, left: string): Draft => ({
+const material = (
+  id: string,
+  what: Material['what'],
+  name: string,
+  lot: string,
+  useBy: string | null,
+  opened: string,
+  left: string,
+): Draft => ({
   id: `material-${id}`,
   kind: 'material',
   data: { material: id, what, name, lot, useBy, opened, left },
@@ -76,7 +102,11 @@ const pair = (one: string, other: string, where: string): Draft => ({
 const conditions = (id: string, air: string, surface: string, humidity: string, lowest?: string): Draft => {
   const said = (value: string, unit: 'F' | '%') => ({ text: value, value, unit });
   const night = lowest === undefined ? {} : { lowest: said(lowest, 'F') };
-  return { id: `conditions-${id}`, kind: 'conditions', data: { air: said(air, 'F'), surface: said(surface, 'F'), humidity: said(humidity, '%'), ...night } };
+  return {
+    id: `conditions-${id}`,
+    kind: 'conditions',
+    data: { air: said(air, 'F'), surface: said(surface, 'F'), humidity: said(humidity, '%'), ...night },
+  };
 };
 
 /** A wait that a stop began: hours from it, by the limit of that name. */
@@ -85,7 +115,11 @@ const wait = (run: string, what: 'walk-on' | 'recoat' | 'before-flooding', surfa
   return { id: `${run}-${what}`, kind: 'wait', run, data: { what, surfaces, fromUtc, readyUtc, latestUtc: null, limit: `limit-${what}` } };
 };
 
-const limit = (what: Measure, bounds: readonly [min: string | null, max: string | null, unit: Limit['unit']], source: Limit['source']): Draft => {
+const limit = (
+  what: Measure,
+  bounds: readonly [min: string | null, max: string | null, unit: Limit['unit']],
+  source: Limit['source'],
+): Draft => {
   const [min, max, unit] = bounds;
   return { id: `limit-${what}-set`, kind: 'limit', data: { limit: `limit-${what}`, what, min, max, unit, source } };
 };
@@ -146,11 +180,81 @@ const SETTING_UP: Row[] = [
   ['07:36:21', DARA, person(DARA, 'Dara Winslow')],
   ['07:36:22', DARA, person(TEO, 'Teo Marsh')],
   ['07:36:50', DARA, { id: 'room-bath', kind: 'room', data: { room: 'bath', name: 'Hall bath', drain: 'bonded-flange', steam: false } }],
-  ['07:37:05', DARA, surface('north', 'North wall', 'wall', 'sheet-and-liquid', [["5' 0\"", '60'], ["8' 0\"", '96']], 'cement-board')],
-  ['07:37:20', DARA, surface('east', 'East wall', 'wall', 'sheet-and-liquid', [["2' 11-1/2\"", '35.5'], ["8' 0\"", '96']], 'cement-board')],
-  ['07:37:38', DARA, surface('west', 'West wall', 'wall', 'liquid', [["2' 11-1/2\"", '35.5'], ["8' 0\"", '96']], 'cement-board')],
-  ['07:37:52', DARA, surface('floor', 'Floor', 'floor', 'sheet-and-liquid', [["5' 0\"", '60'], ['31"', '31']], 'mortar-bed')],
-  ['07:38:04', DARA, surface('curb', 'Curb', 'curb', 'sheet-and-liquid', [["5' 0\"", '60'], ['4-1/2"', '4.5']], 'cement-board')],
+  [
+    '07:37:05',
+    DARA,
+    surface(
+      'north',
+      'North wall',
+      'wall',
+      'sheet-and-liquid',
+      [
+        ['5\' 0"', '60'],
+        ['8\' 0"', '96'],
+      ],
+      'cement-board',
+    ),
+  ],
+  [
+    '07:37:20',
+    DARA,
+    surface(
+      'east',
+      'East wall',
+      'wall',
+      'sheet-and-liquid',
+      [
+        ['2\' 11-1/2"', '35.5'],
+        ['8\' 0"', '96'],
+      ],
+      'cement-board',
+    ),
+  ],
+  [
+    '07:37:38',
+    DARA,
+    surface(
+      'west',
+      'West wall',
+      'wall',
+      'liquid',
+      [
+        ['2\' 11-1/2"', '35.5'],
+        ['8\' 0"', '96'],
+      ],
+      'cement-board',
+    ),
+  ],
+  [
+    '07:37:52',
+    DARA,
+    surface(
+      'floor',
+      'Floor',
+      'floor',
+      'sheet-and-liquid',
+      [
+        ['5\' 0"', '60'],
+        ['31"', '31'],
+      ],
+      'mortar-bed',
+    ),
+  ],
+  [
+    '07:38:04',
+    DARA,
+    surface(
+      'curb',
+      'Curb',
+      'curb',
+      'sheet-and-liquid',
+      [
+        ['5\' 0"', '60'],
+        ['4-1/2"', '4.5'],
+      ],
+      'cement-board',
+    ),
+  ],
   ['07:39:10', DARA, limit('overlap', ['2', null, 'in'], sheetData(2))],
   ['07:39:40', DARA, limit('band-lap', ['2', null, 'in'], sheetData(2))],
   ['07:40:12', DARA, limit('wet-film', ['25', '35', 'mil'], sheetData(3))],
@@ -168,7 +272,16 @@ const SETTING_UP: Row[] = [
   ['07:45:10', DARA, pair('sheet', 'mortar', 'p. 2')],
   ['07:45:18', DARA, pair('band', 'sheet', 'p. 2')],
   ['07:45:27', DARA, pair('liquid', 'band', 'p. 3')],
-  ['07:46:05', DARA, { id: 'shot-01-front', kind: 'tag', refs: ['photo-01'], data: { shots: ['photo-01'], run: null, step: 'survey', surfaces: ['north', 'east', 'west', 'floor', 'curb'], shows: ['front'] } }],
+  [
+    '07:46:05',
+    DARA,
+    {
+      id: 'shot-01-front',
+      kind: 'tag',
+      refs: ['photo-01'],
+      data: { shots: ['photo-01'], run: null, step: 'survey', surfaces: ['north', 'east', 'west', 'floor', 'curb'], shows: ['front'] },
+    },
+  ],
   ['07:47:30', DARA, conditions('friday', '64', '61', '52')],
   [
     '07:52:40',
@@ -251,7 +364,15 @@ const BANDS: Row[] = [
   ['10:19:32', DARA, photo('run-bands', '33-band-curb-tape.jpg', 'curb')],
   ['10:20:08', DARA, tape('run-bands', 'band-lap', 'curb', '1 7/8', '1.875')],
   ['10:24:50', TEO, stop('run-bands')],
-  ['10:31:15', DARA, { id: 'note-curb', kind: 'note', data: { words: 'Curb band came out narrow at the door end. To be cut out and laid again before the coat.', surfaces: ['curb'] } }],
+  [
+    '10:31:15',
+    DARA,
+    {
+      id: 'note-curb',
+      kind: 'note',
+      data: { words: 'Curb band came out narrow at the door end. To be cut out and laid again before the coat.', surfaces: ['curb'] },
+    },
+  ],
 ];
 
 const COAT: Row[] = [

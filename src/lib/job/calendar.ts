@@ -29,7 +29,9 @@ export function calendarFile(events: readonly CalendarEvent[]): string {
     'END:VALARM',
     'END:VEVENT',
   ]);
-  return ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Layerbook//waits//EN', ...lines, 'END:VCALENDAR'].map((line) => `${folded(line)}\r\n`).join('');
+  return ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Layerbook//waits//EN', ...lines, 'END:VCALENDAR']
+    .map((line) => `${folded(line)}\r\n`)
+    .join('');
 }
 
 function stamp(utc: string): string {

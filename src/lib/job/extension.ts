@@ -33,7 +33,13 @@ export function extension(job: JobState, { wait, fromMs, readyMs }: StandingWait
   const common = { statedMs, startMs: fromMs, reachMs: REACH_MS };
   const done = coat
     ? extendedDrying({ ...common, readings: airs(job), reference: { airC: referenceC, humidityPct: highestStated(job) }, project: null })
-    : extendedWait({ ...common, readings: temperatures(job), referenceC, projectC: null, maturity: { kind: 'nurse-saul', datumC: DATUM_C } });
+    : extendedWait({
+        ...common,
+        readings: temperatures(job),
+        referenceC,
+        projectC: null,
+        maturity: { kind: 'nurse-saul', datumC: DATUM_C },
+      });
   if (!done.ok || done.value.knownMs === 0) return null;
   const { waitMs, unknownMs } = done.value;
   return waitMs !== null && waitMs - statedMs < 60_000 ? null : { readyMs: waitMs === null ? null : fromMs + waitMs, unknownMs };

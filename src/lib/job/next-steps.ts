@@ -32,6 +32,14 @@ export function nextSteps(job: JobState, standing: readonly StandingWait[]): Nex
   const byStep = [...Map.groupBy(next, ({ step }) => step)].toSorted(([a], [b]) => STEPS.indexOf(a) - STEPS.indexOf(b));
   return byStep.map(([step, on]) => {
     const surfaces = on.map(({ surface }) => surface);
-    return { step, surfaces, held: heldUp(standing, step, surfaces.map(({ surface }) => surface)) };
+    return {
+      step,
+      surfaces,
+      held: heldUp(
+        standing,
+        step,
+        surfaces.map(({ surface }) => surface),
+      ),
+    };
   });
 }

@@ -18,7 +18,9 @@ export function stopDrafts(job: JobState, run: Run, at: string): Draft[] {
 
 /** The number of the next coat on surfaces: one more than the last of any of them. */
 export function nextCoat(job: JobState, surfaces: readonly string[]): number {
-  const before = job.runs.filter((run) => run.step === 'liquid-coat' && (run.surfaces.length === 0 || run.surfaces.some((id) => surfaces.includes(id))));
+  const before = job.runs.filter(
+    (run) => run.step === 'liquid-coat' && (run.surfaces.length === 0 || run.surfaces.some((id) => surfaces.includes(id))),
+  );
   return Math.min(20, 1 + Math.max(0, ...before.map((run) => run.coat ?? 1)));
 }
 

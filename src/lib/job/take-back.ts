@@ -2,7 +2,14 @@ import type { Draft, Kind } from '../record/kinds.ts';
 import type { Line } from './state.ts';
 
 /** Kinds that are set up under an id of their own, and the field that holds it. */
-const OWN_ID = { room: 'room', surface: 'surface', limit: 'limit', material: 'material', 'own-system': 'system', 'own-rule': 'rule' } as const satisfies Partial<Record<Kind, string>>;
+const OWN_ID = {
+  room: 'room',
+  surface: 'surface',
+  limit: 'limit',
+  material: 'material',
+  'own-system': 'system',
+  'own-rule': 'rule',
+} as const satisfies Partial<Record<Kind, string>>;
 export type TakenBack = keyof typeof OWN_ID;
 
 /**

@@ -47,7 +47,11 @@ export function waitsBegun(job: JobState, beginning: Beginning, at: string, surf
   return (BEGUN_BY[beginning] ?? []).flatMap((what) =>
     job.limits
       .filter((limit) => limit.what === what)
-      .map((limit): Draft => ({ kind: 'wait', ...of, data: { what, surfaces: [...surfaces], fromUtc: at, ...deadlines(limit, at), limit: limit.limit } })),
+      .map((limit): Draft => ({
+        kind: 'wait',
+        ...of,
+        data: { what, surfaces: [...surfaces], fromUtc: at, ...deadlines(limit, at), limit: limit.limit },
+      })),
   );
 }
 
@@ -98,9 +102,14 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
   const latestMs = shifted(latestUtc);
   const warnMs = latestMs === null ? null : fromMs + (latestMs - fromMs) * WARN_AT;
   const began = place.get(wait.id) ?? 0;
-  const run = job.runs.find((one) => ENDED_BY[what].includes(one.step) && (place.get(one.id) ?? -1) > began && meets(one.surfaces, surfaces)) ?? null;
-  const startMs = run === null ? null : Date.parse(run.startUtc) + clockMoved(job, { id: run.id, device: deviceOf(job, run.id, place) }, place);
-  const ended = run === null || startMs === null ? null : { run, early: readyMs !== null && startMs < readyMs, late: latestMs !== null && startMs > latestMs };
+  const run =
+    job.runs.find((one) => ENDED_BY[what].includes(one.step) && (place.get(one.id) ?? -1) > began && meets(one.surfaces, surfaces)) ?? null;
+  const startMs =
+    run === null ? null : Date.parse(run.startUtc) + clockMoved(job, { id: run.id, device: deviceOf(job, run.id, place) }, place);
+  const ended =
+    run === null || startMs === null
+      ? null
+      : { run, early: readyMs !== null && startMs < readyMs, late: latestMs !== null && startMs > latestMs };
   const end = readyMs ?? latestMs ?? fromMs;
   const share = end === fromMs ? 1 : Math.min(1, Math.max(0, (nowMs - fromMs) / (end - fromMs)));
   const stand: WaitStand =
@@ -122,7 +131,11 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
  * would seem over too soon; set back, it would seem longer than stated: both are undone. A clock that went back between two times in
  * sight leaves no proof by how much: the stated instant stays, and the wait can only last longer.
  */
-export function clockMoved(job: JobState, { id, device }: { readonly id: string; readonly device: string }, place: ReadonlyMap<string, number>): number {
+export function clockMoved(
+  job: JobState,
+  { id, device }: { readonly id: string; readonly device: string },
+  place: ReadonlyMap<string, number>,
+): number {
   const after = place.get(id) ?? 0;
   return job.facts['clock-jump']
     .filter((jump) => jump.device === device && (place.get(jump.id) ?? 0) > after)
@@ -141,7 +154,13 @@ function meets(one: readonly string[], other: readonly string[]): boolean {
 /** The waits that stand in the way of a step on surfaces now, the longest first, without those already answered for by going on early. */
 export function heldUp(standing: readonly StandingWait[], step: Step, surfaces: readonly string[]): StandingWait[] {
   return standing
-    .filter((one) => one.stand === 'waiting' && one.early === null && HOLDS[one.wait.data.what].includes(step) && meets(one.wait.data.surfaces, surfaces))
+    .filter(
+      (one) =>
+        one.stand === 'waiting' &&
+        one.early === null &&
+        HOLDS[one.wait.data.what].includes(step) &&
+        meets(one.wait.data.surfaces, surfaces),
+    )
     .toSorted((a, b) => (b.readyMs ?? 0) - (a.readyMs ?? 0));
 }
 

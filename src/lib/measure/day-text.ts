@@ -11,7 +11,12 @@ const MONTHS = ['jan ene', 'feb', 'mar', 'apr abr', 'may', 'jun', 'jul', 'aug ag
  * day and month either way (`3/4/2026`), or name a month alone (`03/2026`, of which the last day is offered), it is asked.
  */
 export function readDay(text: string): Result<string, DayTextFault> {
-  const parts = text.trim().toLowerCase().replaceAll(/\bde\b/g, ' ').match(/[a-zñ]+|\d+/g) ?? [];
+  const parts =
+    text
+      .trim()
+      .toLowerCase()
+      .replaceAll(/\bde\b/g, ' ')
+      .match(/[a-zñ]+|\d+/g) ?? [];
   // What stands between the parts may only be what labels put there.
   if (!/^[a-zñ\d\s./,-]{4,40}$/i.test(text.trim())) return fail({ code: 'not-a-day' });
   const month = parts.map(monthOf).findIndex((one) => one !== null);

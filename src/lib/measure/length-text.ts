@@ -84,7 +84,7 @@ export function feetParts(length: TypedLength): { readonly feet: number; readonl
   const nm = lengthNm(length.value, length.unit);
   const sixteenths = nm.ok ? sixteenthsOf(nm.value) : null;
   if (sixteenths === null || sixteenths < FOOT) return null;
-  return { feet: Math.floor(sixteenths / FOOT), sixteenths: inchParts(sixteenths).whole % 12 * 16 + (sixteenths % 16) };
+  return { feet: Math.floor(sixteenths / FOOT), sixteenths: (inchParts(sixteenths).whole % 12) * 16 + (sixteenths % 16) };
 }
 
 /** Sixteenths in a foot. */

@@ -35,7 +35,13 @@ export const JobForm = z.object({ name: z.string(), address: z.string(), permit:
 export type JobForm = z.infer<typeof JobForm>;
 
 /** A room, new or changed. `copyOf`: the room whose surfaces it is to have. */
-export const RoomForm = z.object({ room: Id, copyOf: z.nullable(Id), name: z.string(), steam: z.boolean(), drain: z.union([z.literal(''), z.nonoptional(Room.shape.drain)]) });
+export const RoomForm = z.object({
+  room: Id,
+  copyOf: z.nullable(Id),
+  name: z.string(),
+  steam: z.boolean(),
+  drain: z.union([z.literal(''), z.nonoptional(Room.shape.drain)]),
+});
 export type RoomForm = z.infer<typeof RoomForm>;
 
 const Known = z.nonoptional(Surface.shape.outside);

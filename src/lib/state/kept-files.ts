@@ -31,7 +31,8 @@ export async function readPages(files: readonly File[]): Promise<{ read: ReadFil
     const media = bytes === null ? null : sniff(bytes);
     if (bytes === null) refused.push({ name: file.name, why: 'unreadable' });
     else if (bytes.length === 0) refused.push({ name: file.name, why: 'empty-file' });
-    else if (media === null || !(isPicture(media) || media.type === 'application/pdf')) refused.push({ name: file.name, why: 'not-a-page' });
+    else if (media === null || !(isPicture(media) || media.type === 'application/pdf'))
+      refused.push({ name: file.name, why: 'not-a-page' });
     else {
       const sha256 = await digestHex(bytes);
       const picture = { sha256, bytes: bytes.length, type: media.type };

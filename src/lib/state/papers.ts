@@ -28,7 +28,12 @@ export async function writeArchive(job: OpenJob): Promise<Result<{ file: File; m
  * Builds the record of a job, or its notice of condition, and keeps it: the `record` entry with its document tree, the PDF and the
  * pictures made for it, in one transaction. The record is a file only once it is kept.
  */
-export async function buildRecord(job: OpenJob, locale: 'en' | 'es', paper: 'letter' | 'a4', kind: 'record' | 'notice' = 'record'): Promise<Result<File, SaveFault>> {
+export async function buildRecord(
+  job: OpenJob,
+  locale: 'en' | 'es',
+  paper: 'letter' | 'a4',
+  kind: 'record' | 'notice' = 'record',
+): Promise<Result<File, SaveFault>> {
   await job.load();
   // Photos, and the signatures drawn on hand-overs.
   const pictures = namedFiles(job.entries).flatMap(({ sha256, type }) => (type?.startsWith('image/') === true ? [sha256] : []));

@@ -5,10 +5,22 @@
 export const SOURCES = {
   'ipc-312.9': { title: 'International Plumbing Code, section 312.9, shower liner test', opened: 'quoted in full on a public page' },
   'irc-p2709.1': { title: 'International Residential Code 2009, section P2709.1, shower receptors', opened: 'quoted on a public page' },
-  'upc-408.7': { title: 'Uniform Plumbing Code, section 408.7, lining for showers and receptors', opened: 'the section as a public page prints it' },
-  'ncc-10.2.2': { title: 'National Construction Code of Australia, Housing Provisions 10.2.2, shower area', opened: 'a public copy of 10.2.1 to 10.2.4' },
-  'ncc-10.2.12': { title: 'National Construction Code of Australia 2022, Housing Provisions 10.2.12, falls', opened: 'public notes that give its values' },
-  'din-18534-3': { title: 'DIN 18534-3, liquid membranes bonded under tile indoors', opened: 'the values as a trade association prints them' },
+  'upc-408.7': {
+    title: 'Uniform Plumbing Code, section 408.7, lining for showers and receptors',
+    opened: 'the section as a public page prints it',
+  },
+  'ncc-10.2.2': {
+    title: 'National Construction Code of Australia, Housing Provisions 10.2.2, shower area',
+    opened: 'a public copy of 10.2.1 to 10.2.4',
+  },
+  'ncc-10.2.12': {
+    title: 'National Construction Code of Australia 2022, Housing Provisions 10.2.12, falls',
+    opened: 'public notes that give its values',
+  },
+  'din-18534-3': {
+    title: 'DIN 18534-3, liquid membranes bonded under tile indoors',
+    opened: 'the values as a trade association prints them',
+  },
   'astm-d4414': { title: 'ASTM D4414-95(2020), wet film thickness by notch gauges', opened: 'abstract and extracts' },
   'common-practice': { title: 'common practice, no source', opened: '' },
 } as const;

@@ -58,7 +58,13 @@ export function waitView(job: JobState, standing: StandingWait, nowMs: number, l
   const share = (ms: number) => (endMs === fromMs ? 1 : Math.min(1, Math.max(0, (ms - fromMs) / (endMs - fromMs))));
   const { day, time } = momentText(shownMs, nowMs, lang);
   const bare = { time: '' };
-  const head = waiting ? m.wait_ready_at(bare) : latestMs === null ? m.wait_ready_now(bare) : stand === 'too-late' ? m.wait_too_late(bare) : m.wait_latest(bare);
+  const head = waiting
+    ? m.wait_ready_at(bare)
+    : latestMs === null
+      ? m.wait_ready_now(bare)
+      : stand === 'too-late'
+        ? m.wait_too_late(bare)
+        : m.wait_latest(bare);
   const left = Math.abs(shownMs - nowMs);
   return {
     key: standing.wait.id,
@@ -70,9 +76,13 @@ export function waitView(job: JobState, standing: StandingWait, nowMs: number, l
     left: shownMs > nowMs ? m.wait_left({ time: stretchText(left, lang) }) : '',
     source: sourceOf(job, standing),
     remarks: [
-      ...(advice === null ? [] : [advice.readyMs === null ? m.wait_advice_frost() : m.wait_advice({ time: momentLine(advice.readyMs, nowMs, lang) })]),
+      ...(advice === null
+        ? []
+        : [advice.readyMs === null ? m.wait_advice_frost() : m.wait_advice({ time: momentLine(advice.readyMs, nowMs, lang) })]),
       ...(advice === null || advice.unknownMs < HOUR_MS ? [] : [m.wait_unknown_hours({ time: stretchText(advice.unknownMs, lang) })]),
-      ...(waiting && latestMs !== null ? [m.wait_latest_left({ time: momentLine(latestMs, nowMs, lang), left: stretchText(latestMs - nowMs, lang) })] : []),
+      ...(waiting && latestMs !== null
+        ? [m.wait_latest_left({ time: momentLine(latestMs, nowMs, lang), left: stretchText(latestMs - nowMs, lang) })]
+        : []),
       ...(clockMovedMs === 0 ? [] : [m.wait_clock_moved({ time: stretchText(Math.abs(clockMovedMs), lang) })]),
     ],
     share: share(nowMs),
@@ -93,7 +103,15 @@ export function waitCalendar(job: JobState, waits: readonly StandingWait[], nowM
     const event = (uid: string, ms: number | null, summary: string): CalendarEvent[] =>
       ms === null || ms <= nowMs
         ? []
-        : [{ uid: `${uid}-${standing.wait.id}`, atUtc: new Date(ms).toISOString(), madeUtc: new Date(nowMs).toISOString(), summary, description: m.event_text({ source: sourceOf(job, standing) }) }];
+        : [
+            {
+              uid: `${uid}-${standing.wait.id}`,
+              atUtc: new Date(ms).toISOString(),
+              madeUtc: new Date(nowMs).toISOString(),
+              summary,
+              description: m.event_text({ source: sourceOf(job, standing) }),
+            },
+          ];
     return [...event('ready', standing.readyMs, m.event_wait(facts)), ...event('latest', standing.warnMs, m.event_latest(facts))];
   });
   return calendarFile(events);

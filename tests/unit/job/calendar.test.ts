@@ -2,7 +2,13 @@ import ICAL from 'ical.js';
 import { expect, it, test } from 'vitest';
 import { calendarFile } from '#lib/job/calendar.ts';
 
-const event = { uid: 'ready-w1', atUtc: '2026-03-08T09:30:00.000Z', madeUtc: '2026-03-07T22:00:00.000Z', summary: 'Hall bath: walk-on wait', description: 'Stated by: p. 2' };
+const event = {
+  uid: 'ready-w1',
+  atUtc: '2026-03-08T09:30:00.000Z',
+  madeUtc: '2026-03-07T22:00:00.000Z',
+  summary: 'Hall bath: walk-on wait',
+  description: 'Stated by: p. 2',
+};
 
 /** Read by a library that is not ours. */
 function read(text: string) {

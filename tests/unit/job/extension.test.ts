@@ -5,8 +5,15 @@ import { waits } from '#lib/job/waits.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
 
 const HOUR = 3_600_000;
-const range: Said = { kind: 'limit', data: { limit: 'l-air', what: 'air-temperature', min: '20', max: '30', unit: 'C', source: { kind: 'data-sheet', text: 'p. 1' } } };
-const air = (value: string, at: string, more: object = {}): Said => ({ kind: 'conditions', at, data: { air: { text: value, value, unit: 'C' }, ...more } });
+const range: Said = {
+  kind: 'limit',
+  data: { limit: 'l-air', what: 'air-temperature', min: '20', max: '30', unit: 'C', source: { kind: 'data-sheet', text: 'p. 1' } },
+};
+const air = (value: string, at: string, more: object = {}): Said => ({
+  kind: 'conditions',
+  at,
+  data: { air: { text: value, value, unit: 'C' }, ...more },
+});
 const night = (value: string, at: string): Said => ({ kind: 'conditions', at, data: { lowest: { text: value, value, unit: 'C' } } });
 const humidity = (value: string) => ({ humidity: { text: value, value, unit: '%' } });
 const bonded: Said = { id: 'run', kind: 'run-start', data: { step: 'bond-sheets', surfaces: [] } };
@@ -14,7 +21,19 @@ const coated: Said = { id: 'run', kind: 'run-start', data: { step: 'liquid-coat'
 
 /** Hours by which a four-hour wait from 10:00 is lengthened; null where nothing is said. */
 function longer(...said: Said[]): number | null {
-  const wait: Said = { kind: 'wait', run: 'run', at: '10:00', data: { what: 'walk-on', surfaces: [], fromUtc: '2026-03-02T10:00:00.000Z', readyUtc: '2026-03-02T14:00:00.000Z', latestUtc: null, limit: 'l' } };
+  const wait: Said = {
+    kind: 'wait',
+    run: 'run',
+    at: '10:00',
+    data: {
+      what: 'walk-on',
+      surfaces: [],
+      fromUtc: '2026-03-02T10:00:00.000Z',
+      readyUtc: '2026-03-02T14:00:00.000Z',
+      latestUtc: null,
+      limit: 'l',
+    },
+  };
   const { state } = project(chain('phone-a', [...said, wait]));
   const [one] = waits(state, Date.parse('2026-03-02T11:00:00.000Z'));
   const done = one === undefined ? null : extension(state, one);

@@ -264,7 +264,9 @@ describe('what the levels show', () => {
     const state = job(fill('f1', {}), level('50', '10:05'), level('40', '33:05'));
     const attempt = attempts(state)[0]!;
     const [first, second] = attempt.levels;
-    expect(levels({ ...attempt, levels: [first!, { ...second!, utc: '2028-01-01T00:00:00.000Z' }] }, state)).toMatchObject({ state: 'unclear' });
+    expect(levels({ ...attempt, levels: [first!, { ...second!, utc: '2028-01-01T00:00:00.000Z' }] }, state)).toMatchObject({
+      state: 'unclear',
+    });
   });
 
   test('said before the fill: a control pan and a finer ruler show more, litres where the floor has a size', () => {

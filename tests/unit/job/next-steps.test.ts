@@ -4,12 +4,28 @@ import { project } from '#lib/job/project.ts';
 import { waits } from '#lib/job/waits.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
 
-const surface = (id: string, place: string, system = 'sheet-and-liquid'): Said => ({ kind: 'surface', data: { surface: id, name: id, place, system } });
-const run = (step: string, surfaces: string[], coat?: number): Said => ({ kind: 'run-start', data: { step, surfaces, ...(coat === undefined ? {} : { coat }) } });
-const coats: Said = { kind: 'limit', data: { limit: 'c', what: 'coats', min: '2', max: null, unit: 'count', source: { kind: 'data-sheet', text: 'p. 3' } } };
+const surface = (id: string, place: string, system = 'sheet-and-liquid'): Said => ({
+  kind: 'surface',
+  data: { surface: id, name: id, place, system },
+});
+const run = (step: string, surfaces: string[], coat?: number): Said => ({
+  kind: 'run-start',
+  data: { step, surfaces, ...(coat === undefined ? {} : { coat }) },
+});
+const coats: Said = {
+  kind: 'limit',
+  data: { limit: 'c', what: 'coats', min: '2', max: null, unit: 'count', source: { kind: 'data-sheet', text: 'p. 3' } },
+};
 const wait: Said = {
   kind: 'wait',
-  data: { what: 'walk-on', surfaces: ['floor'], fromUtc: '2026-03-02T09:00:00.000Z', readyUtc: '2026-03-02T13:00:00.000Z', latestUtc: null, limit: 'l' },
+  data: {
+    what: 'walk-on',
+    surfaces: ['floor'],
+    fromUtc: '2026-03-02T09:00:00.000Z',
+    readyUtc: '2026-03-02T13:00:00.000Z',
+    latestUtc: null,
+    limit: 'l',
+  },
 };
 const ROOM = [surface('north', 'wall'), surface('floor', 'floor')];
 
@@ -18,11 +34,17 @@ test.each<[string, Said[], string[]]>([
   ['the floor goes ahead of the wall', [...ROOM, run('scrape', []), run('pre-cut', ['floor'])], ['pre-cut north', 'bond-sheets floor']],
   ['a cured-for floor is held, the wall is free', [...ROOM, run('bond-sheets', []), wait], ['band-seams north floor held']],
   ['a coat again until both are on', [...ROOM, coats, run('liquid-coat', ['north'], 1)], ['scrape floor', 'liquid-coat north']],
-  ['bands after corner pieces that went on first', [...ROOM, run('scrape', ['north']), run('corners', ['floor'])], ['pre-cut north', 'band-seams floor']],
+  [
+    'bands after corner pieces that went on first',
+    [...ROOM, run('scrape', ['north']), run('corners', ['floor'])],
+    ['pre-cut north', 'band-seams floor'],
+  ],
   ['then what comes after', [...ROOM, coats, run('liquid-coat', [], 1), run('liquid-coat', [], 2)], ['flood-test floor', 'protect north']],
   ['everything begun', [surface('north', 'wall'), run('check', [])], []],
 ])('%s', (_, said, expected) => {
   const state = project(chain('phone-a', said)).state;
   const next = nextSteps(state, waits(state, Date.parse('2026-03-02T10:00:00.000Z')));
-  expect(next.map(({ step, surfaces, held }) => [step, ...surfaces.map((one) => one.name), ...(held.length > 0 ? ['held'] : [])].join(' '))).toEqual(expected);
+  expect(
+    next.map(({ step, surfaces, held }) => [step, ...surfaces.map((one) => one.name), ...(held.length > 0 ? ['held'] : [])].join(' ')),
+  ).toEqual(expected);
 });

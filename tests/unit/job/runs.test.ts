@@ -3,17 +3,37 @@ import { project } from '#lib/job/project.ts';
 import { lastMaterials, nextCoat, stopDrafts } from '#lib/job/runs.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
 
-const run = (step: string, more: object = {}): Said => ({ id: 'run', kind: 'run-start', at: '09:00', data: { step, surfaces: ['floor'], ...more } });
-const limit: Said = { kind: 'limit', data: { limit: 'l', what: 'walk-on', min: '4', max: null, unit: 'h', source: { kind: 'data-sheet', text: 'p. 2' } } };
+const run = (step: string, more: object = {}): Said => ({
+  id: 'run',
+  kind: 'run-start',
+  at: '09:00',
+  data: { step, surfaces: ['floor'], ...more },
+});
+const limit: Said = {
+  kind: 'limit',
+  data: { limit: 'l', what: 'walk-on', min: '4', max: null, unit: 'h', source: { kind: 'data-sheet', text: 'p. 2' } },
+};
 
 describe('the end of a run', () => {
   const ends = (step: string, at: string) => {
     const { state } = project(chain('phone-a', [limit, run(step)]));
-    return stopDrafts(state, state.runs[0]!, at).map(({ kind, data }) => ('end' in data ? `${kind} ${String(data.end)}` : `${kind} ${'readyUtc' in data ? String(data.readyUtc) : ''}`));
+    return stopDrafts(state, state.runs[0]!, at).map(({ kind, data }) =>
+      'end' in data ? `${kind} ${String(data.end)}` : `${kind} ${'readyUtc' in data ? String(data.readyUtc) : ''}`,
+    );
   };
   test.each([
-    ['touched in time, with the wait it begins', 'bond-sheets', '2026-03-02T12:00:00.000Z', ['run-stop touched', 'wait 2026-03-02T16:00:00.000Z']],
-    ['forgotten over night: its wait counts from when somebody noticed', 'bond-sheets', '2026-03-03T07:00:00.000Z', ['run-stop about', 'wait 2026-03-03T11:00:00.000Z']],
+    [
+      'touched in time, with the wait it begins',
+      'bond-sheets',
+      '2026-03-02T12:00:00.000Z',
+      ['run-stop touched', 'wait 2026-03-02T16:00:00.000Z'],
+    ],
+    [
+      'forgotten over night: its wait counts from when somebody noticed',
+      'bond-sheets',
+      '2026-03-03T07:00:00.000Z',
+      ['run-stop about', 'wait 2026-03-03T11:00:00.000Z'],
+    ],
     ['water that stood for a day', 'flood-test', '2026-03-03T09:00:00.000Z', ['run-stop touched']],
   ])('%s', (_, step, at, expected) => expect(ends(step, at)).toEqual(expected));
 });

@@ -81,7 +81,16 @@ test.each(MEASURES.map((what) => [what] as const))('%s can be limited in its usu
   expect(new Set(units.map(dimensionOf)).size).toBe(1);
 });
 
-const FORM: LimitForm = { limit: 'l', what: 'overlap', min: '2', max: '', unit: 'in', scale: '', sourceKind: 'data-sheet', sourceText: 'page 2' };
+const FORM: LimitForm = {
+  limit: 'l',
+  what: 'overlap',
+  min: '2',
+  max: '',
+  unit: 'in',
+  scale: '',
+  sourceKind: 'data-sheet',
+  sourceText: 'page 2',
+};
 const made = (change: Partial<LimitForm>) => limitDrafts({ ...FORM, ...change });
 
 test.each<[what: string, change: Partial<LimitForm>, data: object]>([

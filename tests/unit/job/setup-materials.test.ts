@@ -64,11 +64,28 @@ test('a data sheet needs its title and its pages, and keeps up to fifty', () => 
   expect(sheetDrafts(sheet, pages(51))).toEqual({ ok: false, fault: [{ field: 'files', code: 'too-large' }] });
 }); // prettier-ignore
 
-const material = (id: string, what: Material['what']): Draft => ({ kind: 'material', data: { material: id, what, name: `The ${id}`, lot: '', useBy: null } });
-const wall = (id: string, substrate: Surface['substrate']): Draft => ({ kind: 'surface', data: Surface.parse({ surface: id, name: id, place: 'wall', system: 'sheet', substrate }) });
-const PARTS = [material('sheet', 'membrane-sheet'), material('mortar', 'mortar'), material('band', 'band'), material('fabric', 'fabric'), wall('a', 'cement-board'), wall('b', 'cement-board')];
+const material = (id: string, what: Material['what']): Draft => ({
+  kind: 'material',
+  data: { material: id, what, name: `The ${id}`, lot: '', useBy: null },
+});
+const wall = (id: string, substrate: Surface['substrate']): Draft => ({
+  kind: 'surface',
+  data: Surface.parse({ surface: id, name: id, place: 'wall', system: 'sheet', substrate }),
+});
+const PARTS = [
+  material('sheet', 'membrane-sheet'),
+  material('mortar', 'mortar'),
+  material('band', 'band'),
+  material('fabric', 'fabric'),
+  wall('a', 'cement-board'),
+  wall('b', 'cement-board'),
+];
 const asked = (drafts: readonly Draft[]) =>
-  askedPairs(previewJob(drafts)).map(({ material: one, partner, said }) => [one.material, partner.is === 'material' ? partner.material.material : partner.code, said?.data.named ?? null]);
+  askedPairs(previewJob(drafts)).map(({ material: one, partner, said }) => [
+    one.material,
+    partner.is === 'material' ? partner.material.material : partner.code,
+    said?.data.named ?? null,
+  ]);
 
 test('asked is about what bonds to what, each once', () => {
   expect(asked(PARTS)).toEqual([
@@ -77,16 +94,25 @@ test('asked is about what bonds to what, each once', () => {
     ['sheet', 'cement-board', null],
     ['mortar', 'cement-board', null],
   ]);
-  expect(asked([material('liquid', 'liquid'), material('band', 'band'), material('collar', 'collar'), material('drain', 'drain')])).toEqual([
-    ['collar', 'drain', null],
-    ['liquid', 'band', null],
-  ]);
+  expect(asked([material('liquid', 'liquid'), material('band', 'band'), material('collar', 'collar'), material('drain', 'drain')])).toEqual(
+    [
+      ['collar', 'drain', null],
+      ['liquid', 'band', null],
+    ],
+  );
   expect(asked([material('sheet', 'membrane-sheet')])).toEqual([]);
 });
 
 test('the last word on a pair stands, whichever of the two it named first', () => {
-  const said = (one: string, other: string, named: 'in-sheet' | 'not-named'): Draft => ({ kind: 'pair', data: { material: one, with: other, named, where: '' } });
-  expect(asked([...PARTS, said('mortar', 'sheet', 'not-named'), said('sheet', 'mortar', 'in-sheet')])[0]).toEqual(['sheet', 'mortar', 'in-sheet']);
+  const said = (one: string, other: string, named: 'in-sheet' | 'not-named'): Draft => ({
+    kind: 'pair',
+    data: { material: one, with: other, named, where: '' },
+  });
+  expect(asked([...PARTS, said('mortar', 'sheet', 'not-named'), said('sheet', 'mortar', 'in-sheet')])[0]).toEqual([
+    'sheet',
+    'mortar',
+    'in-sheet',
+  ]);
 });
 
 test('one touch keeps where it is named; not named is kept together with the deviation against it', () => {

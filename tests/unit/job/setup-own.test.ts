@@ -1,4 +1,13 @@
-import { emptyRule, ownRuleDrafts, ownRuleForm, ownSystemDrafts, ownSystemForm, RULE_STEPS, RULE_WANTS, toggleStep } from '#lib/job/own-form.ts';
+import {
+  emptyRule,
+  ownRuleDrafts,
+  ownRuleForm,
+  ownSystemDrafts,
+  ownSystemForm,
+  RULE_STEPS,
+  RULE_WANTS,
+  toggleStep,
+} from '#lib/job/own-form.ts';
 import { project } from '#lib/job/project.ts';
 import { proofOwed } from '#lib/job/proof.ts';
 import { previewJob } from '#lib/job/preview.ts';

@@ -14,7 +14,12 @@ const surface = (id: string, name: string, more: object = {}): Draft => ({
 });
 const JOB = previewJob([
   room('hall', 'Hall bath', { steam: true, drain: 'clamping' }),
-  surface('back', 'Back wall', { width: { text: `5' 3-1/2"`, value: '63.5', unit: 'in' }, substrate: 'cement-board', outside: 'yes', retarder: 'no' }),
+  surface('back', 'Back wall', {
+    width: { text: `5' 3-1/2"`, value: '63.5', unit: 'in' },
+    substrate: 'cement-board',
+    outside: 'yes',
+    retarder: 'no',
+  }),
   surface('floor', 'Floor', { place: 'floor', system: 'own:ours' }),
   room('main', 'Main bath'),
 ]);
@@ -44,12 +49,18 @@ test('a surface keeps its size as typed, and what was read of it', () => {
 });
 
 test('what nobody said is not in the entry', () => {
-  expect(made({ room: null })).toEqual({ ok: true, value: [{ kind: 'surface', data: { surface: 'left', name: 'Left wall', place: 'wall', system: 'sheet' } }] });
+  expect(made({ room: null })).toEqual({
+    ok: true,
+    value: [{ kind: 'surface', data: { surface: 'left', name: 'Left wall', place: 'wall', system: 'sheet' } }],
+  });
 });
 
 test('a change keeps the id, and does not meet its own name', () => {
   const back = surfaceForm(JOB.surfaces[0]!);
-  expect(surfaceDrafts({ ...back, system: 'own:ours' }, JOB)).toMatchObject({ ok: true, value: [{ data: { surface: 'back', name: 'Back wall', system: 'own:ours' } }] });
+  expect(surfaceDrafts({ ...back, system: 'own:ours' }, JOB)).toMatchObject({
+    ok: true,
+    value: [{ data: { surface: 'back', name: 'Back wall', system: 'own:ours' } }],
+  });
 });
 
 test.each<[what: string, change: Partial<SurfaceForm>, faults: [field: string, code: string][]]>([
@@ -122,7 +133,15 @@ test.each<[what: string, on: object, steam: boolean, code: CautionCode | null]>(
   ['a system of the crew with sheets', { system: 'own:ours', retarder: 'yes' }, false, 'two-barriers'],
   ['a system of the crew without', { system: 'own:bare', retarder: 'yes' }, false, null],
 ])('%s: %#', (_, on, steam, code) => {
-  const own = (system: string, steps: ('bond-sheets' | 'scrape')[]): Draft => ({ kind: 'own-system', data: { system, name: system, steps } });
-  const job = previewJob([own('ours', ['scrape', 'bond-sheets']), own('bare', ['scrape']), room('hall', 'Hall', steam ? { steam } : {}), surface('w', 'Wall', on)]);
+  const own = (system: string, steps: ('bond-sheets' | 'scrape')[]): Draft => ({
+    kind: 'own-system',
+    data: { system, name: system, steps },
+  });
+  const job = previewJob([
+    own('ours', ['scrape', 'bond-sheets']),
+    own('bare', ['scrape']),
+    room('hall', 'Hall', steam ? { steam } : {}),
+    surface('w', 'Wall', on),
+  ]);
   expect(barrierCautions(job).map((one) => one.code)).toEqual(code === null ? [] : [code]);
 });

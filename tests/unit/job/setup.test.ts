@@ -10,7 +10,14 @@ import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
 
 type Row = NewJob['limits'][number];
-const row = (change: Partial<Row> = {}): Row => ({ what: 'overlap', min: '2', max: '', sourceKind: 'data-sheet', sourceText: 'p. 2', ...change });
+const row = (change: Partial<Row> = {}): Row => ({
+  what: 'overlap',
+  min: '2',
+  max: '',
+  sourceKind: 'data-sheet',
+  sourceText: 'p. 2',
+  ...change,
+});
 const wall = (name: string, surface = 'n') => ({ surface, name, place: 'wall' as const, system: null });
 const FORM: NewJob = {
   name: 'Hall bath',
@@ -34,7 +41,11 @@ const dataOf = (change: Partial<NewJob>) => {
 
 test('a form becomes a job, its person, room, surfaces and limits', () => {
   const source = { kind: 'data-sheet', text: 'p. 2' };
-  expect(dataOf({ limits: [row({ min: '2 3/8' }), row({ what: 'wet-film', min: '25', max: '40' }), row({ min: ' ', sourceText: 'left over' })] })).toMatchObject([
+  expect(
+    dataOf({
+      limits: [row({ min: '2 3/8' }), row({ what: 'wet-film', min: '25', max: '40' }), row({ min: ' ', sourceText: 'left over' })],
+    }),
+  ).toMatchObject([
     { kind: 'job', name: 'Hall bath', address: '12 Elm St', units: 'in', lang: 'en', permit: '', proof: 'core' },
     { kind: 'person', person: 'ana', name: 'Ana' },
     { kind: 'room', name: 'Hall bath' },
@@ -50,7 +61,10 @@ test('nobody needs to give a name or an address', () => {
 
 test('the room has a name of its own, and a surface a system of its own, where they were given', () => {
   const surfaces = [wall('North'), { ...wall('Floor', 'f'), place: 'floor' as const, system: 'tray' as const }];
-  const [, , room, north, floor] = dataOf({ room: ' Bath upstairs ', permit: 'P-12', proof: 'full', surfaces, limits: [] }) as Record<string, unknown>[];
+  const [, , room, north, floor] = dataOf({ room: ' Bath upstairs ', permit: 'P-12', proof: 'full', surfaces, limits: [] }) as Record<
+    string,
+    unknown
+  >[];
   expect(room).toMatchObject({ kind: 'room', name: 'Bath upstairs' });
   expect([north, floor]).toMatchObject([
     { surface: 'n', system: 'sheet', room: room!['room'] },
@@ -63,7 +77,9 @@ test('the price said beforehand is what the started job owes, at every level, wh
   const surfaces = [wall('North'), { ...wall('Floor', 'f'), place: 'floor' as const }];
   for (const proof of ['core', 'warranty', 'full'] as const) {
     const made = drafts({ surfaces, proof });
-    expect(made.ok && price(proofOwed(previewJob(made.value)))).toEqual(newJobPrices({ ...FORM, surfaces, name: '', person: 'x'.repeat(999) })[proof]);
+    expect(made.ok && price(proofOwed(previewJob(made.value)))).toEqual(
+      newJobPrices({ ...FORM, surfaces, name: '', person: 'x'.repeat(999) })[proof],
+    );
   }
   expect(newJobPrices(FORM).core.photos).toBeLessThan(newJobPrices(FORM).full.photos);
   expect(newJobPrices({ ...FORM, surfaces: [] }).full).toEqual({ photos: 0, readings: 0, entries: 0, minutes: 0 });
@@ -96,7 +112,14 @@ test.each<[what: string, change: Partial<NewJob>, faults: [field: string, code: 
   ['a room of 100,000', { room: LONG }, [['room', 'too-long']]],
   ['a permit of 2001', { permit: 'x'.repeat(2_001) }, [['permit', 'too-long']]],
   ['a surface without a name', { surfaces: [wall('North'), wall('', 'e')] }, [['surfaces.1.name', 'empty']]],
-  ['two surfaces without a name', { surfaces: [wall(''), wall(' ', 'e')] }, [['surfaces.0.name', 'empty'], ['surfaces.1.name', 'empty']]],
+  [
+    'two surfaces without a name',
+    { surfaces: [wall(''), wall(' ', 'e')] },
+    [
+      ['surfaces.0.name', 'empty'],
+      ['surfaces.1.name', 'empty'],
+    ],
+  ],
   ['a surface of 100,000', { surfaces: [wall(LONG)] }, [['surfaces.0.name', 'too-long']]],
   ['the same name, in capitals', { surfaces: [wall('North'), wall(' NORTH ', 'e')] }, [['surfaces.1.name', 'same-name']]],
   ['the same name, ñ typed in two ways', { surfaces: [wall('Baño'), wall('Ban\u0303o', 'e')] }, [['surfaces.1.name', 'same-name']]],
@@ -105,8 +128,23 @@ test.each<[what: string, change: Partial<NewJob>, faults: [field: string, code: 
   ['a most below the least', { limits: [row({ what: 'wet-film', min: '40', max: '25' })] }, [['limits.0.max', 'max-below-min']]],
   ['a limit without a source', { limits: [row({ sourceText: ' ' })] }, [['limits.0.sourceText', 'no-source']]],
   ['a source of 100,000', { limits: [row({ sourceText: LONG })] }, [['limits.0.sourceText', 'too-long']]],
-  ['neither a length nor a source', { limits: [row({ min: 'two', sourceText: '' })] }, [['limits.0.min', 'not-a-length'], ['limits.0.sourceText', 'no-source']]],
-  ['all at once', { name: '', surfaces: [], limits: [row({ max: '0' })] }, [['name', 'empty'], ['surfaces', 'no-surface'], ['limits.0.max', 'not-a-length']]],
+  [
+    'neither a length nor a source',
+    { limits: [row({ min: 'two', sourceText: '' })] },
+    [
+      ['limits.0.min', 'not-a-length'],
+      ['limits.0.sourceText', 'no-source'],
+    ],
+  ],
+  [
+    'all at once',
+    { name: '', surfaces: [], limits: [row({ max: '0' })] },
+    [
+      ['name', 'empty'],
+      ['surfaces', 'no-surface'],
+      ['limits.0.max', 'not-a-length'],
+    ],
+  ],
 ])('%s is refused by field', (_, change, faults) => {
   expect(drafts(change)).toEqual({ ok: false, fault: faults.map(([field, code]) => ({ field, code })) });
 });
@@ -128,12 +166,32 @@ test('a least equal to the most stands', () => {
   expect(dataOf({ limits: [row({ what: 'wet-film', min: '25', max: '25.0' })] }).at(-1)).toMatchObject({ min: '25', max: '25.0' });
 });
 
-const text = fc.oneof(fc.string({ unit: 'binary', maxLength: 12 }), fc.string({ unit: fc.constantFrom('2', ' ', '/', '½', ',', '\ud83d', 'ñ'), maxLength: 6 }));
+const text = fc.oneof(
+  fc.string({ unit: 'binary', maxLength: 12 }),
+  fc.string({ unit: fc.constantFrom('2', ' ', '/', '½', ',', '\ud83d', 'ñ'), maxLength: 6 }),
+);
 test('whatever is typed becomes entries that can be sealed and read, or faults', () => {
-  const limits = fc.array(fc.record({ what: fc.constantFrom(...MEASURES), min: text, max: text, sourceKind: fc.constant('crew' as const), sourceText: text }), { maxLength: 3 });
-  const surfaces = fc.array(text.map((name) => wall(name)), { minLength: 1, maxLength: 3 });
+  const limits = fc.array(
+    fc.record({ what: fc.constantFrom(...MEASURES), min: text, max: text, sourceKind: fc.constant('crew' as const), sourceText: text }),
+    { maxLength: 3 },
+  );
+  const surfaces = fc.array(
+    text.map((name) => wall(name)),
+    { minLength: 1, maxLength: 3 },
+  );
   const proof = fc.constantFrom('core' as const, 'warranty' as const, 'full' as const);
-  const form = fc.record({ name: text, address: text, person: text, permit: text, room: text, system: fc.constant('sheet' as const), proof, units: fc.constantFrom('in' as const, 'mm' as const), surfaces, limits });
+  const form = fc.record({
+    name: text,
+    address: text,
+    person: text,
+    permit: text,
+    room: text,
+    system: fc.constant('sheet' as const),
+    proof,
+    units: fc.constantFrom('in' as const, 'mm' as const),
+    surfaces,
+    limits,
+  });
   let good = 0;
   fc.assert(
     fc.property(form, (typed) => {
@@ -142,7 +200,10 @@ test('whatever is typed becomes entries that can be sealed and read, or faults',
         expect(made.fault.length).toBeGreaterThan(0);
         return;
       }
-      const entries = chain('a', made.value.map(({ kind, data }) => ({ kind, data: JSON.parse(canonicalText(data)) as object })));
+      const entries = chain(
+        'a',
+        made.value.map(({ kind, data }) => ({ kind, data: JSON.parse(canonicalText(data)) as object })),
+      );
       expect(entries.map((entry) => known(entry).kind)).toEqual(made.value.map(({ kind }) => kind));
       good += 1;
     }),

@@ -4,7 +4,10 @@ import { bellsBetween, heldUp, openWaits, waits, waitsBegun, type WaitStand } fr
 import { chain, type Said } from '../../fixtures/log.ts';
 
 const FLOOR = 'floor';
-const surface = (id: string, place: string): Said => ({ kind: 'surface', data: { surface: id, name: id, place, system: 'sheet-and-liquid' } });
+const surface = (id: string, place: string): Said => ({
+  kind: 'surface',
+  data: { surface: id, name: id, place, system: 'sheet-and-liquid' },
+});
 const limit = (what: string, min: string | null, max: string | null, unit = 'h'): Said => ({
   kind: 'limit',
   data: { limit: `l-${what}`, what, min, max, unit, source: { kind: 'data-sheet', text: 'p. 2' } },
@@ -19,7 +22,12 @@ const waiting = (data: object, ...then: Said[]) =>
     chain('phone-a', [
       surface(FLOOR, 'floor'),
       surface('north', 'wall'),
-      { id: 'w1', kind: 'wait', at: '10:00', data: { surfaces: [FLOOR], fromUtc: '2026-03-02T10:00:00.000Z', readyUtc: null, latestUtc: null, limit: 'l', ...data } },
+      {
+        id: 'w1',
+        kind: 'wait',
+        at: '10:00',
+        data: { surfaces: [FLOOR], fromUtc: '2026-03-02T10:00:00.000Z', readyUtc: null, latestUtc: null, limit: 'l', ...data },
+      },
       ...then,
     ]),
   ).state;
@@ -30,7 +38,14 @@ const cover = { what: 'cover-within', latestUtc: readyAt('18:00') };
 
 describe('what begins with the end of a step', () => {
   const state = project(
-    chain('phone-a', [surface(FLOOR, 'floor'), limit('walk-on', '4', null), limit('recoat', '2', '24'), limit('before-flooding', '24', '72'), limit('slake', '5', null, 'min'), limit('pot-life', null, '90', 'min')]),
+    chain('phone-a', [
+      surface(FLOOR, 'floor'),
+      limit('walk-on', '4', null),
+      limit('recoat', '2', '24'),
+      limit('before-flooding', '24', '72'),
+      limit('slake', '5', null, 'min'),
+      limit('pot-life', null, '90', 'min'),
+    ]),
   ).state;
   test.each([
     ['bond-sheets', ['walk-on 13:00 -', 'before-flooding 33:00 81:00']],
@@ -44,7 +59,9 @@ describe('what begins with the end of a step', () => {
       return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
     };
     const drafts = waitsBegun(state, beginning, '2026-03-02T09:00:00.000Z', [FLOOR], 'r1');
-    const said = drafts.map((draft) => (draft.kind === 'wait' ? `${draft.data.what} ${hours(draft.data.readyUtc)} ${hours(draft.data.latestUtc)}` : draft.kind));
+    const said = drafts.map((draft) =>
+      draft.kind === 'wait' ? `${draft.data.what} ${hours(draft.data.readyUtc)} ${hours(draft.data.latestUtc)}` : draft.kind,
+    );
     expect(said).toEqual(expected);
   });
 });
@@ -65,7 +82,11 @@ test.each<[string, object, string, WaitStand]>([
 });
 
 describe('a clock that was moved', () => {
-  const jump = (wallDeltaMs: number, monoDeltaMs: number | null, clock: string): Said => ({ kind: 'clock-jump', at: clock, data: { wallDeltaMs, monoDeltaMs } });
+  const jump = (wallDeltaMs: number, monoDeltaMs: number | null, clock: string): Said => ({
+    kind: 'clock-jump',
+    at: clock,
+    data: { wallDeltaMs, monoDeltaMs },
+  });
   test.each<[string, Said[], string]>([
     ['not moved', [], '14:00'],
     ['set three hours forward after ten minutes: four hours are four hours', [jump(3 * HOUR + 600_000, 600_000, '13:10')], '17:00'],
@@ -78,19 +99,40 @@ describe('a clock that was moved', () => {
   });
 
   it('on another phone moves nothing', () => {
-    const here = chain('phone-a', [{ id: 'w1', kind: 'wait', at: '10:00', data: { surfaces: [], fromUtc: readyAt('10:00'), readyUtc: readyAt('14:00'), latestUtc: null, limit: 'l', what: 'walk-on' } }]);
+    const here = chain('phone-a', [
+      {
+        id: 'w1',
+        kind: 'wait',
+        at: '10:00',
+        data: { surfaces: [], fromUtc: readyAt('10:00'), readyUtc: readyAt('14:00'), latestUtc: null, limit: 'l', what: 'walk-on' },
+      },
+    ]);
     const there = chain('phone-b', [jump(3 * HOUR, 0, '13:00')]);
     expect(waits(project([...here, ...there]).state, at('10:00'))[0]?.readyMs).toBe(at('14:00'));
   });
 });
 
-test.each(['America/Chicago', 'Europe/Madrid', 'Australia/Lord_Howe', 'Pacific/Apia'])('24 h is 24 h over both changes of the clocks in %s', (zone) => {
-  for (const day of ['2026-03-07T20:00:00.000Z', '2026-10-31T20:00:00.000Z', '2026-03-28T20:00:00.000Z', '2026-04-04T10:00:00.000Z', '2026-10-03T10:00:00.000Z']) {
-    const state = project(chain('phone-a', [limit('before-flooding', '24', null), limit('cover-within', null, '1', 'd')])).state;
-    const drafts = waitsBegun(state, 'liquid-coat', day, [], null).map((draft) => (draft.kind === 'wait' ? (draft.data.readyUtc ?? draft.data.latestUtc) : null));
-    expect(drafts.map((utc) => Date.parse(utc ?? '') - Date.parse(day)), `${zone} ${day}`).toEqual([24 * HOUR, 24 * HOUR]);
-  }
-});
+test.each(['America/Chicago', 'Europe/Madrid', 'Australia/Lord_Howe', 'Pacific/Apia'])(
+  '24 h is 24 h over both changes of the clocks in %s',
+  (zone) => {
+    for (const day of [
+      '2026-03-07T20:00:00.000Z',
+      '2026-10-31T20:00:00.000Z',
+      '2026-03-28T20:00:00.000Z',
+      '2026-04-04T10:00:00.000Z',
+      '2026-10-03T10:00:00.000Z',
+    ]) {
+      const state = project(chain('phone-a', [limit('before-flooding', '24', null), limit('cover-within', null, '1', 'd')])).state;
+      const drafts = waitsBegun(state, 'liquid-coat', day, [], null).map((draft) =>
+        draft.kind === 'wait' ? (draft.data.readyUtc ?? draft.data.latestUtc) : null,
+      );
+      expect(
+        drafts.map((utc) => Date.parse(utc ?? '') - Date.parse(day)),
+        `${zone} ${day}`,
+      ).toEqual([24 * HOUR, 24 * HOUR]);
+    }
+  },
+);
 
 describe('what a wait holds up', () => {
   test.each<[string, string, string[], number]>([
@@ -117,7 +159,12 @@ describe('how a wait ends', () => {
     ['gone on early', walkOn, [start('r', 'band-seams', [FLOOR], '12:00')], { early: true, late: false }],
     ['in the recoat window', recoat, [start('r', 'liquid-coat', [FLOOR], '17:00')], { early: false, late: false }],
     ['after it', recoat, [start('r', 'liquid-coat', [FLOOR], '19:00')], { early: false, late: true }],
-    ['early by a clock set forward', walkOn, [{ kind: 'clock-jump', at: '14:10', data: { wallDeltaMs: 4 * HOUR, monoDeltaMs: 0 } }, start('r', 'band-seams', [FLOOR], '14:30')], { early: true, late: false }],
+    [
+      'early by a clock set forward',
+      walkOn,
+      [{ kind: 'clock-jump', at: '14:10', data: { wallDeltaMs: 4 * HOUR, monoDeltaMs: 0 } }, start('r', 'band-seams', [FLOOR], '14:30')],
+      { early: true, late: false },
+    ],
   ])('%s', (_, data, then, ended) => {
     const [one] = waits(waiting(data, ...then), at('20:00'));
     expect(one?.ended === null ? null : { early: one?.ended.early, late: one?.ended.late }).toEqual(ended);
@@ -127,9 +174,28 @@ describe('how a wait ends', () => {
 it('lists what is due first on top, and forgets a bucket a day after it died', () => {
   const state = project(
     chain('phone-a', [
-      { id: 'far', kind: 'wait', data: { what: 'before-flooding', surfaces: [], fromUtc: readyAt('09:00'), readyUtc: '2026-03-03T09:00:00.000Z', latestUtc: null, limit: 'l' } },
-      { id: 'near', kind: 'wait', data: { what: 'recoat', surfaces: [], fromUtc: readyAt('09:00'), readyUtc: readyAt('11:00'), latestUtc: null, limit: 'l' } },
-      { id: 'pail', kind: 'wait', data: { what: 'pot-life', surfaces: [], fromUtc: readyAt('09:00'), readyUtc: null, latestUtc: readyAt('10:00'), limit: 'l' } },
+      {
+        id: 'far',
+        kind: 'wait',
+        data: {
+          what: 'before-flooding',
+          surfaces: [],
+          fromUtc: readyAt('09:00'),
+          readyUtc: '2026-03-03T09:00:00.000Z',
+          latestUtc: null,
+          limit: 'l',
+        },
+      },
+      {
+        id: 'near',
+        kind: 'wait',
+        data: { what: 'recoat', surfaces: [], fromUtc: readyAt('09:00'), readyUtc: readyAt('11:00'), latestUtc: null, limit: 'l' },
+      },
+      {
+        id: 'pail',
+        kind: 'wait',
+        data: { what: 'pot-life', surfaces: [], fromUtc: readyAt('09:00'), readyUtc: null, latestUtc: readyAt('10:00'), limit: 'l' },
+      },
     ]),
   ).state;
   const ids = (ms: number) => openWaits(waits(state, ms), ms).map((one) => one.wait.id);

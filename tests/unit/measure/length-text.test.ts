@@ -19,9 +19,9 @@ test.each<[text: string, value: string, unit: TypedLength['unit']]>([
   ["5'3", '63', 'in'],
   ["5'", '60', 'in'],
   ['5 ft', '60', 'in'],
-  ["0' 11 15/16\"", '11.9375', 'in'],
-  ["5' 0\"", '60', 'in'],
-  ["5' 3.25\"", '63.25', 'in'],
+  ['0\' 11 15/16"', '11.9375', 'in'],
+  ['5\' 0"', '60', 'in'],
+  ['5\' 3.25"', '63.25', 'in'],
   // What phones make of the marks.
   ['5′ 3½″', '63.5', 'in'],
   ['5’ 3 1/2”', '63.5', 'in'],
@@ -73,10 +73,22 @@ test.each([
 }); // prettier-ignore
 
 test.each<[length: TypedLength, parts: object | null]>([
-  [{ value: '63.5', unit: 'in' }, { feet: 5, sixteenths: 56 }],
-  [{ value: '60', unit: 'in' }, { feet: 5, sixteenths: 0 }],
-  [{ value: '5.5', unit: 'ft' }, { feet: 5, sixteenths: 96 }],
-  [{ value: '12', unit: 'in' }, { feet: 1, sixteenths: 0 }],
+  [
+    { value: '63.5', unit: 'in' },
+    { feet: 5, sixteenths: 56 },
+  ],
+  [
+    { value: '60', unit: 'in' },
+    { feet: 5, sixteenths: 0 },
+  ],
+  [
+    { value: '5.5', unit: 'ft' },
+    { feet: 5, sixteenths: 96 },
+  ],
+  [
+    { value: '12', unit: 'in' },
+    { feet: 1, sixteenths: 0 },
+  ],
   [{ value: '11.9375', unit: 'in' }, null],
   [{ value: '63.3', unit: 'in' }, null],
   // 1.6 m is 62.99 in: no graduation.
@@ -85,7 +97,10 @@ test.each<[length: TypedLength, parts: object | null]>([
   expect(feetParts(length)).toEqual(parts);
 });
 
-const FORMS = [(feet: number, inches: string) => `${feet}' ${inches}"`, (feet: number, inches: string) => `${feet} ft ${inches} in`] as const;
+const FORMS = [
+  (feet: number, inches: string) => `${feet}' ${inches}"`,
+  (feet: number, inches: string) => `${feet} ft ${inches} in`,
+] as const;
 test('feet and sixteenths written either way read as the same length', () => {
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 99 }), fc.integer({ min: 0, max: 191 }), fc.constantFrom(...FORMS), (feet, sixteenths, write) => {

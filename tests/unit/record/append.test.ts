@@ -10,11 +10,19 @@ it('a sealed chain verifies and projects', async () => {
   const book = new Book(new MemoryShelf());
   let n = 0;
   const writer = {
-    device: 'phone-1', person: 'ana', signer: ed25519Signer(new Uint8Array(32).fill(7)),
+    device: 'phone-1',
+    person: 'ana',
+    signer: ed25519Signer(new Uint8Array(32).fill(7)),
     now: () => ({ utc: '2026-03-02T14:00:00.000Z', offsetMin: -360, zone: 'America/Chicago', monoMs: 5, session: 's1' }),
     newId: () => `id-${n++}`,
   };
-  const done = await append(book, 'job-1', [{ kind: 'job', data: { name: 'Hall bath', address: 'x', units: 'in', lang: 'en' } }], [], writer);
+  const done = await append(
+    book,
+    'job-1',
+    [{ kind: 'job', data: { name: 'Hall bath', address: 'x', units: 'in', lang: 'en' } }],
+    [],
+    writer,
+  );
   expect(done.ok).toBe(true);
   const { entries } = await book.log('job-1');
   expect(entries.map((e) => e.body.kind)).toEqual(['device', 'job']);

@@ -113,8 +113,14 @@ describe('what a log names beside photos, sounds and records', () => {
     const raws = done.ok ? done.value.map(({ raw }) => raw) : [];
     const whole = await build({ raws, blob: async (sha256) => blobs.get(sha256)?.body ?? null });
     expect(whole.missing).toEqual([]);
-    const papers = [...(await filesOf(whole.blob))].filter(([name]) => name.includes('/data/papers/')).map(([name, bytes]) => [name.split('/').at(-1), sha256Hex(bytes)]);
-    const expected = [[sheet, 'pdf'], [second, 'jpg'], [signature, 'png']] as const;
+    const papers = [...(await filesOf(whole.blob))]
+      .filter(([name]) => name.includes('/data/papers/'))
+      .map(([name, bytes]) => [name.split('/').at(-1), sha256Hex(bytes)]);
+    const expected = [
+      [sheet, 'pdf'],
+      [second, 'jpg'],
+      [signature, 'png'],
+    ] as const;
     expect(papers.sort()).toEqual(expected.map(([{ sha256 }, extension]) => [`${sha256}.${extension}`, sha256]).sort());
     expect(await verify(whole.blob)).toMatchObject({ verdict: 'as-written', findings: [] });
 

@@ -27,7 +27,18 @@ test('drafts of two jobs do not meet', async () => {
   expect(await drafts.get(['reading', 'main-bath', 'overlap'], ReadingOnPad)).toBeNull();
 });
 
-const FORM: NewJob = { name: '', address: '', person: '', permit: '', units: 'in', room: '', system: 'sheet', surfaces: [], limits: [], proof: 'core' };
+const FORM: NewJob = {
+  name: '',
+  address: '',
+  person: '',
+  permit: '',
+  units: 'in',
+  room: '',
+  system: 'sheet',
+  surfaces: [],
+  limits: [],
+  proof: 'core',
+};
 test.each([
   ['a pad of an older version', ReadingOnPad, { surface: null, typed: '' }],
   ['a pad with part of a graduation', ReadingOnPad, { ...PAD, sixteenths: 2.5 }],
@@ -43,7 +54,11 @@ test.each([
 });
 
 test('a form is kept as typed, right or wrong', async () => {
-  const typed: NewJob = { ...FORM, name: ' حمام 🛁 ', limits: [{ what: 'overlap', min: '2 1/', max: '-', sourceKind: 'crew', sourceText: '' }] };
+  const typed: NewJob = {
+    ...FORM,
+    name: ' حمام 🛁 ',
+    limits: [{ what: 'overlap', min: '2 1/', max: '-', sourceKind: 'crew', sourceText: '' }],
+  };
   const drafts = new Drafts(new MemoryShelf());
   await drafts.put(['new'], typed);
   expect(await drafts.get(['new'], NewJob)).toEqual(typed);

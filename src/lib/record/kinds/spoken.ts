@@ -21,7 +21,13 @@ export const Survey = z.looseObject({
 });
 
 /** Something done otherwise than the sheet, code or plan says, owned up to on the day. `against` is the id of a limit, wait or pair. */
-export const Deviation = z.looseObject({ surfaces, what: Words.check(z.minLength(1)), why: Words, against: z.nullable(Id), accepted: Words });
+export const Deviation = z.looseObject({
+  surfaces,
+  what: Words.check(z.minLength(1)),
+  why: Words,
+  against: z.nullable(Id),
+  accepted: Words,
+});
 /** `of`: ids of the readings, shots, deviations or attempts that it mends. */
 export const Repair = z.looseObject({ surfaces, what: Words.check(z.minLength(1)), of: z.array(Id).check(z.maxLength(50)) });
 export const ByOthers = z.looseObject({ surfaces, who: Name, what: Words });
@@ -29,7 +35,13 @@ export const Protect = z.looseObject({ surfaces, how: Words.check(z.minLength(1)
 export const TileCheck = z.looseObject({ surfaces, whole: z.boolean(), dry: z.boolean(), undamaged: z.boolean(), words: Words });
 export const LaterHole = z.looseObject({ surfaces, what: Words.check(z.minLength(1)), who: Words, sealed: Words });
 /** The receiver takes the work over. */
-export const HandOver = z.looseObject({ surfaces, who: Name, role: z.enum(['tile-setter', 'builder', 'owner', 'other']), words: Words, signature: Signature });
+export const HandOver = z.looseObject({
+  surfaces,
+  who: Name,
+  role: z.enum(['tile-setter', 'builder', 'owner', 'other']),
+  words: Words,
+  signature: Signature,
+});
 /** The installer answers for the own work. */
 export const Attestation = z.looseObject({ surfaces, words: Words, signature: Signature });
 export const Inspection = z.looseObject({

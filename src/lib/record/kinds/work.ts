@@ -34,7 +34,12 @@ export const Shot = z.looseObject({
   /** The material whose label or receipt it shows. */
   material: z.optional(Id),
   /** What the camera file says of itself, a claim only: local time without zone, as EXIF gives it. */
-  cameraSays: z.optional(z.looseObject({ taken: z.optional(z.string().check(z.maxLength(40))), orientation: z.optional(z.int().check(z.minimum(1), z.maximum(8))) })),
+  cameraSays: z.optional(
+    z.looseObject({
+      taken: z.optional(z.string().check(z.maxLength(40))),
+      orientation: z.optional(z.int().check(z.minimum(1), z.maximum(8))),
+    }),
+  ),
 });
 export type Shot = z.infer<typeof Shot>;
 

@@ -3,7 +3,18 @@ import { byPlace, letter, listed, onWall, type ItemView, type LayerView } from '
 import { floorKeys, floorLeader, wallLeader, type FloorKey } from './leaders.ts';
 
 /** Drawn thickness of each material in pixels; of water its depth. Order is true, thickness is not to scale. */
-const THICKNESS: Readonly<Record<Material, number>> = { frame: 22, board: 26, liner: 11, tray: 20, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45, guard: 12 };
+const THICKNESS: Readonly<Record<Material, number>> = {
+  frame: 22,
+  board: 26,
+  liner: 11,
+  tray: 20,
+  mortar: 18,
+  sheet: 13,
+  band: 12,
+  coat: 12,
+  water: 45,
+  guard: 12,
+};
 /** x of the numbered circles. */
 const LABEL_X = 104;
 /** On the narrowest phones the layers are drawn thinner, so that the names keep their room. */

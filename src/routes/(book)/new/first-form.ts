@@ -13,7 +13,12 @@ export function firstForm(newId: () => string): NewJob {
     units: 'in',
     room: '',
     system: 'sheet-and-liquid',
-    surfaces: [surface(m.first_wall_back(), 'wall'), surface(m.first_wall_left(), 'wall'), surface(m.first_wall_right(), 'wall'), surface(m.place_floor(), 'floor')],
+    surfaces: [
+      surface(m.first_wall_back(), 'wall'),
+      surface(m.first_wall_left(), 'wall'),
+      surface(m.first_wall_right(), 'wall'),
+      surface(m.place_floor(), 'floor'),
+    ],
     limits: [limit('overlap'), limit('band-lap'), limit('wet-film'), limit('flood-depth')],
     proof: 'core',
   };

@@ -130,7 +130,14 @@ describe('the example as a job', () => {
     expect(price(layers)).toEqual({ photos: 19, readings: 11, entries: 3, minutes: 12 });
     const { clear, missing, outside } = clearToCover(layers, job);
     expect(clear).toBe(false);
-    expect(missing.map((item) => item.key)).toEqual(['coated:bath:2', 'film:floor:1', 'film:floor:2', 'film:curb:1', 'film:curb:2', 'film-more:bath:2']);
+    expect(missing.map((item) => item.key)).toEqual([
+      'coated:bath:2',
+      'film:floor:1',
+      'film:floor:2',
+      'film:curb:1',
+      'film:curb:2',
+      'film-more:bath:2',
+    ]);
     expect(outside.map((one) => one.id)).toEqual(['reading-band-lap-curb']);
   });
 

@@ -39,7 +39,8 @@ export function owedName(item: Owed, job: JobState): string {
   const own = job.ownRules.find(({ rule }) => item.rule.id === `own-${rule}`)?.name;
   const what = own ?? OWED[item.rule.id as keyof typeof OWED]();
   const rooms = new Set(job.surfaces.map(({ room }) => room)).size;
-  const where = item.surfaces.length === 1 && item.key.split(':')[1] === item.surface.surface ? item.surface.name : rooms > 1 ? item.room.name : null;
+  const where =
+    item.surfaces.length === 1 && item.key.split(':')[1] === item.surface.surface ? item.surface.name : rooms > 1 ? item.room.name : null;
   const named = where === null ? what : m.room_of({ item: what, room: where });
   return item.coat === null ? named : m.room_of({ item: named, room: m.coat_n({ n: item.coat }) });
 }
@@ -61,12 +62,22 @@ export function missingText({ missing }: ClearToCover): string {
   if (entries === 0 && readings === 0) return m.owes_shots({ n: shots });
   if (entries === 0 && shots === 0) return m.owes_readings({ n: readings });
   if (entries === 0) return m.owes_both({ shots: m.n_shots({ n: shots }), readings: m.n_readings({ n: readings }) });
-  const parts = [...(shots === 0 ? [] : [m.n_shots({ n: shots })]), ...(readings === 0 ? [] : [m.n_readings({ n: readings })]), m.entries_owed({ n: entries })];
+  const parts = [
+    ...(shots === 0 ? [] : [m.n_shots({ n: shots })]),
+    ...(readings === 0 ? [] : [m.n_readings({ n: readings })]),
+    m.entries_owed({ n: entries }),
+  ];
   return parts.length === 1 ? m.owes_entries({ n: entries }) : m.owes_list({ list: parts.join(', ') });
 }
 
 /** Where a reading is taken: of a measure, or of whatever the run measures. */
-export function readHref(job: string, measure: Measure | null, run: string | null, surface: string | null, coat: number | null = null): string {
+export function readHref(
+  job: string,
+  measure: Measure | null,
+  run: string | null,
+  surface: string | null,
+  coat: number | null = null,
+): string {
   return `/job/${job}/read?${query({ run, what: measure, surface, coat })}`;
 }
 
