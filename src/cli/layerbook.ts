@@ -6,16 +6,26 @@ import { badInput, type Call, type Outcome } from './outcome.ts';
 
 interface Command {
   readonly usage: string;
-  readonly takes: readonly ('file' | 'out')[];
+  readonly takes: readonly ('file' | 'out' | 'name')[];
   run(call: Call): Promise<Outcome>;
 }
 
 /** Each loads what it needs when it is called: checking an archive waits for no PDF library. */
 const COMMANDS: Readonly<Record<string, Command>> = {
+  compute: {
+    usage: 'layerbook compute --list | layerbook compute NAME FILE',
+    takes: ['name', 'file'],
+    run: async (call) => (await import('./compute.ts')).computeCommand(call),
+  },
   example: {
     usage: 'layerbook example --out ZIP',
     takes: ['out'],
     run: async (call) => (await import('./example.ts')).exampleCommand(call),
+  },
+  recompute: {
+    usage: 'layerbook recompute FILE',
+    takes: ['file'],
+    run: async (call) => (await import('./recompute.ts')).recomputeCommand(call),
   },
   report: {
     usage: 'layerbook report FILE --out PDF',
@@ -33,20 +43,21 @@ async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Ou
     return badInput('COMMAND', 'unknown-command', m.fault_unknown_command({ commands: Object.keys(COMMANDS).join(', ') }, { locale }));
   }
   const given = argumentsOf(rest, command);
+  if (name === 'compute' && rest.length === 1 && rest[0] === '--list') return (await import('./compute.ts')).listCommand();
   if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
   // npm changes into the project's folder; a path is meant from where the person stands.
   const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
-  return command.run({ file: place(given.file), out: place(given.out), locale });
+  return command.run({ name: given.name, file: place(given.file), out: place(given.out), locale });
 }
 
 /** The arguments a command takes, neither fewer nor more, or null. */
-function argumentsOf(args: readonly string[], { takes }: Command): { file: string; out: string } | null {
+function argumentsOf(args: readonly string[], { takes }: Command): { name: string; file: string; out: string } | null {
   try {
     const { values, positionals } = parseArgs({ args: [...args], options: { out: { type: 'string' } }, allowPositionals: true });
-    const [file = '', ...more] = positionals;
+    const [name = '', file = '', ...more] = takes.includes('name') ? positionals : ['', ...positionals];
     const out = values.out ?? '';
     const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
-    return fits ? { file, out } : null;
+    return fits && takes.includes('name') === (name !== '') ? { name, file, out } : null;
   } catch {
     return null;
   }

@@ -7,6 +7,8 @@ export interface Outcome {
 
 /** What a command is called with. Paths are absolute. */
 export interface Call {
+  /** Of a function, where a command takes one; else ''. */
+  readonly name: string;
   readonly file: string;
   readonly out: string;
   /** Language of the messages, from the terminal's own setting. */

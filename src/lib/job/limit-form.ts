@@ -17,6 +17,8 @@ const UNITS_OF: Readonly<Record<Dimension, readonly Unit[]>> = {
   ratio: ['%'],
   volume: ['gal', 'qt', 'L'],
   mass: ['lb', 'kg'],
+  area: ['ft2', 'm2'],
+  pressure: ['psi', 'kPa'],
   count: ['count'],
 };
 

@@ -1,5 +1,5 @@
 import { ok } from '../result.ts';
-import { boundsUncertaintyMm, COVERAGE, stepUncertaintyMm } from './_reading-error.ts';
+import { boundsUncertainty, COVERAGE, stepUncertainty } from './_reading-error.ts';
 import { evidenceOf, type LevelEvidence } from './flood-evidence.ts';
 import { DROP_MM, STEP_MM } from './flood.ts';
 import {
@@ -117,7 +117,7 @@ function fall(own: readonly Level[], { fromMs, toMs }: { fromMs: number; toMs: n
   const slackMs = Math.max(END_MS, END_SHARE * (toMs - fromMs));
   return {
     dropMm: first.levelMm - last.levelMm,
-    uMm: Math.hypot(stepUncertaintyMm(first.resolutionMm), stepUncertaintyMm(last.resolutionMm)),
+    uMm: Math.hypot(stepUncertainty(first.resolutionMm), stepUncertainty(last.resolutionMm)),
     counted: first !== last && Math.abs(first.atMs - fromMs) <= slackMs && Math.abs(last.atMs - toMs) <= slackMs,
   };
 }
@@ -130,7 +130,7 @@ function combine(counted: readonly Fall[], pan: (Fall & { unlikeMm: number }) | 
   const drops = counted.map(({ dropMm }) => dropMm);
   const dropMm = mean(drops);
   const spreadMm = Math.max(...drops) - Math.min(...drops);
-  const fixedMm = COVERAGE * Math.hypot(boundsUncertaintyMm(spreadMm / 2), boundsUncertaintyMm(pan?.unlikeMm ?? 0));
+  const fixedMm = COVERAGE * Math.hypot(boundsUncertainty(spreadMm / 2), boundsUncertainty(pan?.unlikeMm ?? 0));
   const expandedMm = Math.hypot(fixedMm, COVERAGE * mean(counted.map(({ uMm }) => uMm)), COVERAGE * (pan?.uMm ?? 0));
   const netMm = dropMm - (panDropMm ?? 0);
   return { dropMm, spreadMm, panDropMm, netMm, expandedMm, hiddenUpToMm: Math.abs(netMm) + expandedMm, fixedMm };

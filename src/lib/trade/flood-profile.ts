@@ -1,5 +1,15 @@
 import { ok } from '../result.ts';
-import { choiceFault, DURATION_MS, firstFault, missingFault, numberFault, textFault, type Computed, type Span } from './input.ts';
+import {
+  choiceFault,
+  DURATION_MS,
+  firstFault,
+  missingFault,
+  numberFault,
+  textFault,
+  type Computed,
+  type InputFault,
+  type Span,
+} from './input.ts';
 import { LINER_TEST } from './sources.ts';
 
 /** Where the water of a flood test is measured, in the words of the rule. */
@@ -70,7 +80,7 @@ export type ProfileAnswer = 'met' | 'not-met' | 'no-number';
 /**
  * What was done against what the rule asks: the depth at the rule's place, and how long the water stood. Whether a leak was seen is
  * for the person to say. A reading is taken as it was read; only its number counts, as with every limit of one value.
- * Errors: a depth outside 0 to 2 m, a time outside 0 to a year.
+ * Errors: a depth outside 0 to 2 m, a time outside 0 to a year, in what was done and in the rule.
  */
 export function againstProfile(done: {
   readonly profile: FloodProfile;
@@ -79,7 +89,7 @@ export function againstProfile(done: {
 }): Computed<{ depth: ProfileAnswer; hold: ProfileAnswer; shortMm: number; shortMs: number }> {
   const { profile, depthMm, heldMs } = done;
   const fault = firstFault([
-    missingFault('profile', profile),
+    ...profileFaults(profile),
     numberFault('depthMm', depthMm, DEPTH_MM),
     numberFault('heldMs', heldMs, [0, DURATION_MS[1]]),
   ]);
@@ -92,4 +102,14 @@ export function againstProfile(done: {
     shortMm: Math.max(0, (profile.minDepthMm ?? 0) - depthMm),
     shortMs: Math.max(0, (profile.minHoldMs ?? 0) - heldMs),
   });
+}
+
+function profileFaults(profile: FloodProfile): (InputFault | null)[] {
+  const missing = missingFault('profile', profile);
+  if (missing) return [missing];
+  const { minDepthMm, minHoldMs } = profile;
+  return [
+    minDepthMm === null ? null : numberFault('profile.minDepthMm', minDepthMm, DEPTH_MM),
+    minHoldMs === null ? null : numberFault('profile.minHoldMs', minHoldMs, DURATION_MS),
+  ];
 }

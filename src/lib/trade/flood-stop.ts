@@ -1,5 +1,5 @@
 import { ok } from '../result.ts';
-import { COVERAGE, stepUncertaintyMm } from './_reading-error.ts';
+import { COVERAGE, stepUncertainty } from './_reading-error.ts';
 import { levelFaults, type Level } from './flood-levels.ts';
 import { firstFault, numberFault, type Computed, type Span } from './input.ts';
 
@@ -48,12 +48,12 @@ export function stopLevel(failing: { readonly levels: readonly Level[]; readonly
   const lost = 1 - Math.exp(-(last.atMs - at.atMs) / (at.atMs - first.atMs));
   const creepMm = (Math.max(0, at.levelMm - last.levelMm) + pairMm(at, last)) / lost;
   const rested = last.atMs - at.atMs >= at.atMs - first.atMs && first.levelMm - at.levelMm >= (Math.E - 1) * creepMm;
-  if (!rested) return ok({ state: 'falling', belowMm: last.levelMm + COVERAGE * stepUncertaintyMm(last.resolutionMm) });
+  if (!rested) return ok({ state: 'falling', belowMm: last.levelMm + COVERAGE * stepUncertainty(last.resolutionMm) });
   return ok({
     state: 'stopped',
     levelMm: at.levelMm,
     lowMm: at.levelMm - creepMm,
-    highMm: at.levelMm + evaporated(before, at) + COVERAGE * stepUncertaintyMm(at.resolutionMm),
+    highMm: at.levelMm + evaporated(before, at) + COVERAGE * stepUncertainty(at.resolutionMm),
     fromMs: before.atMs,
     toMs: at.atMs,
   });

@@ -1,5 +1,5 @@
 import { ok } from '../result.ts';
-import { boundsUncertaintyMm, COVERAGE, stepUncertaintyMm } from './_reading-error.ts';
+import { boundsUncertainty, COVERAGE, stepUncertainty } from './_reading-error.ts';
 import { choiceFault, DURATION_MS, firstFault, missingFault, numberFault, type Computed, type InputFault, type Span } from './input.ts';
 
 const DAY_MS = 86_400_000;
@@ -45,8 +45,8 @@ export function smallestLoss(planned: {
     ...evaporationFaults(evaporation),
   ]);
   if (fault) return fault;
-  const twice = (stepMm: number) => Math.SQRT2 * stepUncertaintyMm(stepMm);
-  const panMm = evaporation.kind === 'pan' ? Math.hypot(twice(evaporation.resolutionMm), boundsUncertaintyMm(evaporation.unlikeMm)) : 0;
+  const twice = (stepMm: number) => Math.SQRT2 * stepUncertainty(stepMm);
+  const panMm = evaporation.kind === 'pan' ? Math.hypot(twice(evaporation.resolutionMm), boundsUncertainty(evaporation.unlikeMm)) : 0;
   const expandedMm = COVERAGE * Math.hypot(twice(resolutionMm), panMm);
   const highMm = evaporation.kind === 'pan' ? 0 : evaporation.highMm;
   const detectableMm = highMm + 2 * expandedMm;

@@ -32,6 +32,23 @@ export function listFault(field: string, list: readonly object[], least: number)
   return stray < 0 ? null : { code: 'missing', field: `${field}[${stray}]`, bound: null };
 }
 
+/** The faults of a list of at least `least` numbers, each within `span`. */
+export function numbersFaults(field: string, list: readonly number[], least: number, span: Span): (InputFault | null)[] {
+  if (!Array.isArray(list) || list.length < least) return [{ code: 'empty', field, bound: least }];
+  if (list.length > MOST_READINGS) return [{ code: 'too-many', field, bound: MOST_READINGS }];
+  return list.map((one, at) => numberFault(`${field}[${at}]`, one as number, span));
+}
+
+/** The fault of an upper value that lies below its lower one. */
+export function orderFault(field: string, low: number, high: number): InputFault | null {
+  return low > high ? { code: 'out-of-order', field, bound: low } : null;
+}
+
+/** The fault of a yes or no that is neither. */
+export function flagFault(field: string, value: boolean): InputFault | null {
+  return typeof value === 'boolean' ? null : { code: 'unknown-choice', field, bound: null };
+}
+
 /** The fault of a record that is not there. What comes from a file has the compiler's word for nothing. */
 export function missingFault(field: string, value: object): InputFault | null {
   return typeof value === 'object' && (value as object | null) !== null ? null : { code: 'missing', field, bound: null };

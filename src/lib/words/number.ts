@@ -39,6 +39,10 @@ const UNIT = {
   qt: m.unit_qt,
   kg: m.unit_kg,
   lb: m.unit_lb,
+  m2: m.unit_m2,
+  ft2: m.unit_ft2,
+  kPa: m.unit_kpa,
+  psi: m.unit_psi,
 } as const satisfies Readonly<Record<Exclude<SaidUnit, 'count'>, unknown>>;
 
 /** A unit in full after its number, and the gender of its Spanish noun, which the number must follow. Slopes in inches are said as inches. */
@@ -62,6 +66,10 @@ const SAID = {
   qt: [m.said_qt, 'masculine'],
   kg: [m.said_kg, 'masculine'],
   lb: [m.said_lb, 'feminine'],
+  m2: [m.said_m2, 'masculine'],
+  ft2: [m.said_ft2, 'masculine'],
+  kPa: [m.said_kpa, 'masculine'],
+  psi: [m.said_psi, 'feminine'],
 } as const satisfies Readonly<Record<Exclude<SaidUnit, 'count' | 'in/ft'>, readonly [unknown, Form]>>;
 const PART = { 4: m.said_quarter, 8: m.said_eighth, 16: m.said_sixteenth } as const;
 

@@ -36,6 +36,10 @@ test.each<[value: string, unit: AnyUnit, base: number, row: string]>([
   ['1', 'qt', 946_352_946, 'quart (U.S. liquid): a quarter gallon'],
   ['1', 'kg', 1_000_000_000, 'SI'],
   ['1', 'lb', 453_592_370, 'pound (avoirdupois): 4.535 923 7 E-01 kg'],
+  ['1', 'm2', 100_000_000, 'SI'],
+  ['1', 'ft2', 9_290_304, 'square foot: 9.290 304 E-02 m2'],
+  ['1', 'kPa', 6_451_600_000_000, 'SI prefix'],
+  ['1', 'psi', 44_482_216_152_605, 'pound-force per square inch: 4.448 221 615 260 5 N over 6.4516 E-04 m2'],
   ['7', 'count', 7, 'pieces'],
 ])('%s %s is %d base units (%s)', (value, unit, expected) => {
   expect(base(value, unit)).toBe(expected);
@@ -162,6 +166,8 @@ test('each unit is of one dimension', () => {
     ratio: ['%', 'in/ft', 'mm/m'],
     volume: ['L', 'gal', 'qt'],
     mass: ['kg', 'lb'],
+    area: ['m2', 'ft2'],
+    pressure: ['kPa', 'psi'],
     count: ['count'],
   } satisfies Record<Dimension, AnyUnit[]>);
 });

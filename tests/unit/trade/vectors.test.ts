@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { boundsUncertaintyMm } from '#lib/trade/_reading-error.ts';
+import { boundsUncertainty } from '#lib/trade/_reading-error.ts';
 import { equivalentAge, extendedWait, temperatureTime } from '#lib/trade/cure.ts';
 import { expectedEvaporation, wetBulb } from '#lib/trade/evaporation.ts';
 import { netDrop } from '#lib/trade/flood-levels.ts';
@@ -56,7 +56,7 @@ const FUNCTIONS: Readonly<Record<string, (given: never) => Computed<object>>> = 
   againstProfile: (given: object) => againstProfile({ ...(given as { depthMm: number; heldMs: number }), profile: MODEL_CODE_PROFILE }),
   combined: ({ standard, halfWidths }: { standard: number[]; halfWidths: number[] }) => ({
     ok: true,
-    value: { combined: Math.hypot(...standard, ...halfWidths.map(boundsUncertaintyMm)) },
+    value: { combined: Math.hypot(...standard, ...halfWidths.map(boundsUncertainty)) },
   }),
   partBagWater,
   meanBed,
