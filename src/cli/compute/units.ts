@@ -98,7 +98,7 @@ export const UNIT_ROWS: readonly Row[] = [
   }),
   row(printTyped, {
     part: 'units',
-    what: 'A value as its trade writes it. Read again it is the same value in the same unit.',
+    what: 'A value as its trade writes it. Read again it is the same value, in the same unit but for whole feet, which come back in inches.',
     inputs: { value: 'text: decimal number in unit', unit: `one of ${UNITS_TEXT}` },
     result: { text: `text: 2 1/4", 5' 3-1/2", 57 mm, 20 mil, 70 °F` },
     source: 'common practice, no source',

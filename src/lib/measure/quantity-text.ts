@@ -103,11 +103,12 @@ function quantityAsTyped(number: string, unit: AnyUnit): string {
 
 /**
  * A value as its trade writes it: `2 1/4"`, `5' 3-1/2"` from a foot up, `1/4 in/ft`, `57 mm`, `20 mil`, `70 °F`, `15 sq ft`. Read again it
- * is the same value in the same unit; what is no fraction of an inch to 1/16, or was told with more digits, stays decimal.
+ * is the same value, in the same unit but for whole feet, which come back in inches. What is no fraction of an inch to 1/16, or was told
+ * with more digits, stays decimal; thousandths that would be in doubt get one more zero.
  */
 export function printQuantity({ value, unit }: TypedQuantity): string {
   const sixteenths = unit === 'in' || unit === 'in/ft' ? graduationOf(value) : null;
-  if (sixteenths === null) return quantityAsTyped(value, unit);
+  if (sixteenths === null) return quantityAsTyped(isGrouped(value, unit) ? `${value}0` : value, unit);
   if (unit === 'in/ft') return `${inchText(sixteenths)} in/ft`;
   const feet = feetParts({ value, unit: 'in' });
   return feet === null ? `${inchText(sixteenths)}"` : `${feet.feet}' ${inchText(feet.sixteenths).replace(' ', '-')}"`;

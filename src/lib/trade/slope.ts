@@ -1,5 +1,5 @@
 import { ok } from '../result.ts';
-import { verdictOf } from './_range.ts';
+import { verdictOf, type Range } from './_range.ts';
 import { choiceFault, firstFault, missingFault, numberFault, orderFault, type Computed, type InputFault, type Span } from './input.ts';
 import type { Verdict } from './limits.ts';
 
@@ -65,7 +65,7 @@ export function slopeOfHeights(line: {
   ]);
   if (fault) return fault;
   const riseMm = highMm - lowMm;
-  return ok(slope(riseMm / runMm, stepMm / runMm, rule));
+  return ok(slope(riseMm / runMm, { low: (riseMm - stepMm) / runMm, high: (riseMm + stepMm) / runMm }, rule));
 }
 
 /**
@@ -90,12 +90,10 @@ export function slopeOfLevel(shown: {
   ]);
   if (fault) return fault;
   const ends = [reading - step / 2, reading + step / 2].map((value) => ratioOf(value, unit));
-  const ratio = ratioOf(reading, unit);
-  return ok(slope(ratio, Math.max(...ends.map((end) => Math.abs(end - ratio))), rule));
+  return ok(slope(ratioOf(reading, unit), { low: Math.min(...ends), high: Math.max(...ends) }, rule));
 }
 
-function slope(ratio: number, offBy: number, rule: SlopeRule | null): Slope {
-  const [low, high] = [ratio - offBy, ratio + offBy];
+function slope(ratio: number, { low, high }: Range, rule: SlopeRule | null): Slope {
   return {
     mmPerM: ratio * 1000,
     percent: ratio * 100,
@@ -110,7 +108,7 @@ function slope(ratio: number, offBy: number, rule: SlopeRule | null): Slope {
 }
 
 /** In the rule's own unit. A run over rise grows as the fall gets less, and is endless on the level: it is compared as the fall it is. */
-function against({ low, high }: { low: number; high: number }, { min, max, unit }: SlopeRule): Verdict {
+function against({ low, high }: Range, { min, max, unit }: SlopeRule): Verdict {
   const compared = unit === '1:n' ? '%' : unit;
   const bound = (value: number | null) => (value === null ? null : unit === '1:n' ? 100 / value : value);
   return verdictOf({ low: inUnit(low, compared), high: inUnit(high, compared) }, { min: bound(min), max: bound(max) });

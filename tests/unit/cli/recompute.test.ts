@@ -66,11 +66,11 @@ test.each(Array.from({ length: 30 }, (_, i) => 20_261_200 + i))('a record of the
 
 test('a value that the log does not give is named, with what it was and what it is', async () => {
   const entries = await exampleEntries();
-  const document = structuredClone(documentOf(entries));
+  const as = structuredClone(documentOf(entries));
+  const document = { ...as, job: { ...as.job, name: 'Another bath' } };
   const film = document.readings.findIndex((reading) => reading.verdict === 'within');
   document.readings[film]!.verdict = 'outside';
   document.waits.pop();
-  document.job.name = 'Another bath';
   const [record] = recompute(withRecord(entries, document));
   expect(record!.differences).toContainEqual({ at: `readings[${film}].verdict`, then: 'outside', now: 'within' });
   expect(record!.differences).toContainEqual({ at: 'job.name', then: 'Another bath', now: documentOf(entries).job.name });

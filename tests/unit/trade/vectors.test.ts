@@ -1,14 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import type { Result } from '#lib/result.ts';
 import { boundsUncertainty } from '#lib/trade/_reading-error.ts';
-import { equivalentAge, extendedWait, temperatureTime } from '#lib/trade/cure.ts';
-import { expectedEvaporation, wetBulb } from '#lib/trade/evaporation.ts';
-import { netDrop } from '#lib/trade/flood-levels.ts';
-import { floodLoad } from '#lib/trade/flood-load.ts';
 import { againstProfile, MODEL_CODE_PROFILE } from '#lib/trade/flood-profile.ts';
-import type { Computed } from '#lib/trade/input.ts';
-import { bagsNeeded, expectedCoverage, meanBed, partBagWater } from '#lib/trade/mortar.ts';
-import { dewPoint, surfaceSpread } from '#lib/trade/weather.ts';
 import { expect, test } from 'vitest';
+import { CATALOGUE } from '../../../src/cli/compute/catalogue.ts';
+import { PARTS } from '../../../src/cli/compute/row.ts';
 
 interface Row {
   readonly part: string;
@@ -20,7 +16,7 @@ interface Row {
   readonly clause: string;
 }
 
-/** A number as printed with its unit, in the unit of the field it goes to: C, ms, mm, m2, L, kg, Pa, K. */
+/** A number as printed with its unit, in the unit of the field it goes to: C, ms, µm, mm, m2, L, kg, Pa, K. */
 const UNITS: Readonly<Record<string, (printed: number) => number>> = {
   C: (c) => c,
   deltaC: (c) => c,
@@ -32,9 +28,14 @@ const UNITS: Readonly<Record<string, (printed: number) => number>> = {
   hC: (degreeHours) => degreeHours,
   dC: (degreeDays) => degreeDays * 24,
   'kJ/mol': (kilojoules) => (kilojoules * 1000) / 8.314,
+  um: (um) => um,
+  mil: (mil) => mil * 25.4,
   mm: (mm) => mm,
   in: (inches) => inches * 25.4,
+  ft: (feet) => feet * 304.8,
   ft2: (ft2) => ft2 * 0.09290304,
+  'm2/L': (rate) => rate,
+  'ft2/gal': (rate) => (rate * 0.09290304) / 3.785411784,
   L: (litres) => litres,
   qt: (quarts) => quarts * 0.946352946,
   gal: (gallons) => gallons * 3.785411784,
@@ -43,25 +44,13 @@ const UNITS: Readonly<Record<string, (printed: number) => number>> = {
   psf: (psf) => psf * 47.88025898,
 };
 
-const FUNCTIONS: Readonly<Record<string, (given: never) => Computed<object>>> = {
-  dewPoint,
-  surfaceSpread,
-  wetBulb,
-  expectedEvaporation,
-  equivalentAge,
-  temperatureTime,
-  extendedWait,
-  floodLoad,
-  netDrop,
+const FUNCTIONS: Readonly<Record<string, (given: never) => Result<object, { readonly field: string; readonly code: string }>>> = {
+  ...Object.fromEntries(CATALOGUE.map(({ name, call }) => [name, call])),
   againstProfile: (given: object) => againstProfile({ ...(given as { depthMm: number; heldMs: number }), profile: MODEL_CODE_PROFILE }),
   combined: ({ standard, halfWidths }: { standard: number[]; halfWidths: number[] }) => ({
     ok: true,
     value: { combined: Math.hypot(...standard, ...halfWidths.map(boundsUncertainty)) },
   }),
-  partBagWater,
-  meanBed,
-  expectedCoverage,
-  bagsNeeded,
 };
 
 const FOLDER = new URL('../../vectors/trade/', import.meta.url);
@@ -119,8 +108,15 @@ test('a tolerance is at most half of the last digit that was printed', () => {
 /** Printed as fractions of an inch, whose last digit is the denominator: 3/16, 1/8, 1/4. */
 const FRACTIONS = new Set(['0.1875 in', '0.125 in', '0.25 in', '0.5 in']);
 
-test.each(['mortar', 'weather', 'waits', 'flood'])('at least ten rows of %s, each with its source and its place there', (part) => {
+test.each(PARTS)('at least ten rows of %s, each with its source and its place there', (part) => {
   const rows = ROWS.filter((row) => row.part === part);
   expect(rows.length).toBeGreaterThanOrEqual(10);
   expect(rows.filter(({ source, clause }) => source.length < 5 || clause.length < 2)).toEqual([]);
+});
+
+test('at least 150 rows, from at least 40 places in documents, none of them twice', () => {
+  const places = new Set(ROWS.map(({ source, clause }) => `${source}, ${clause}`));
+  expect(ROWS.length).toBeGreaterThanOrEqual(150);
+  expect(places.size).toBeGreaterThanOrEqual(40);
+  expect(new Set(ROWS.map((row) => JSON.stringify([row.fn, row.given, row.source, row.clause]))).size).toBe(ROWS.length);
 });
