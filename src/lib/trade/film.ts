@@ -120,7 +120,7 @@ function mixFaults(solidsPct: number, thinnerPct: number): (InputFault | null)[]
 
 function teethFaults(teeth: readonly number[]): (InputFault | null)[] {
   if (!Array.isArray(teeth)) return [];
-  const turned = teeth.findIndex((tooth, at) => at > 0 && tooth <= teeth[at - 1]!);
+  const turned = teeth.findIndex((tooth, at) => tooth <= teeth[at - 1]!);
   return turned < 0 ? [] : [{ code: 'out-of-order', field: `teeth[${turned}]`, bound: Number(teeth[turned - 1]) }];
 }
 

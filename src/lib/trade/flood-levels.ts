@@ -5,6 +5,7 @@ import { DROP_MM, STEP_MM } from './flood.ts';
 import {
   choiceFault,
   firstFault,
+  flagFault,
   listFault,
   missingFault,
   MOMENT_MS,
@@ -75,6 +76,7 @@ export function netDrop(test: {
   const fault = firstFault([
     ...levelFaults('levels', levels, 1),
     ...besideFaults(beside),
+    flagFault('disturbed', disturbed),
     maxLossMm === null ? null : numberFault('maxLossMm', maxLossMm, DROP_MM),
   ]);
   if (fault) return fault;

@@ -42,7 +42,11 @@ describe('from a terminal', () => {
       exit: 2,
       answer: { error: { field: 'FILE', code: 'no-such-file' } },
     });
-    expect(layerbook(['compute', '--list'])).toEqual({ exit: 0, answer: JSON.parse(JSON.stringify(listCommand().answer)) as unknown, stderr: '' });
+    expect(layerbook(['compute', '--list'])).toEqual({
+      exit: 0,
+      answer: JSON.parse(JSON.stringify(listCommand().answer)) as unknown,
+      stderr: '',
+    });
     expect(layerbook(['compute', 'dewPoint'], { LANG: 'es_MX.UTF-8' })).toEqual({
       exit: 2,
       answer: {
