@@ -11,7 +11,6 @@ export const THINNER_PCT: Span = [0, 100];
 /** What of the pail never stays on the surface. */
 export const LOSS_PCT: Span = [0, 90];
 
-const UM_PER_MIL = 25.4;
 const COMB_UNITS = ['mil', 'um'] as const;
 const TOOTH: Span = [0.1, 5_000];
 
@@ -41,8 +40,9 @@ export function combInterval(comb: {
   if (fault) return fault;
   const next = teeth[teeth.indexOf(lastWet) + 1]!;
   if (next !== firstDry) return firstFault([{ code: 'unknown-choice', field: 'firstDry', bound: next }])!;
-  const perUnit = unit === 'mil' ? UM_PER_MIL : 1;
-  const [fromUm, toUm] = [lastWet * perUnit, firstDry * perUnit];
+  // Tenths last: 24 mil is 609.6 µm, and no bit less.
+  const um = (tooth: number) => (unit === 'mil' ? (tooth * 254) / 10 : tooth);
+  const [fromUm, toUm] = [um(lastWet), um(firstDry)];
   return ok({ fromUm, toUm, middleUm: (fromUm + toUm) / 2, standardUm: boundsUncertainty((toUm - fromUm) / 2) });
 }
 
