@@ -37,6 +37,19 @@ export async function startKillable(profile: string, more: readonly string[] = [
   }
 }
 
+/**
+ * Picks a file on the page's only file input. A browser reached over its debugging port is otherwise sent the bytes in one message, and one
+ * of ten megabytes never arrives.
+ */
+export async function pickByPath(page: Page, file: string): Promise<void> {
+  await page.locator('input[type=file]').waitFor({ state: 'attached' });
+  const session = await page.context().newCDPSession(page);
+  const { root } = await session.send('DOM.getDocument');
+  const { nodeId } = await session.send('DOM.querySelector', { nodeId: root.nodeId, selector: 'input[type=file]' });
+  await session.send('DOM.setFileInputFiles', { files: [file], nodeId });
+  await session.detach();
+}
+
 async function debuggingPort(profile: string): Promise<string> {
   const until = Date.now() + PATIENCE_MS;
   while (Date.now() < until) {

@@ -310,7 +310,10 @@ export const SCREENS: readonly Screen[] = [
     name: 'shoot-no-camera',
     route: `${JOB}/shoot`,
     show: async (site) => {
-      await site.refuseCamera();
+      // As the browser answers for a person who refused; until the page is loaded anew.
+      await site.page.evaluate(() => {
+        navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('Permission denied', 'NotAllowedError'));
+      });
       await site.link(site.say(m.photo)).click();
       await site.fault('camera-refused').waitFor();
     },
