@@ -196,20 +196,6 @@ test('evicted while open: nothing is written in its place, and the loss is named
   await says(next, 'loss-at-start', { n: raws.length });
 });
 
-test('camera refused: files remain as the other way', async ({ page }) => {
-  const site = new Site(page);
-  await site.openJobs();
-  await site.startJob(ROOM);
-  await site.startStep('scrape');
-  await site.refuseCamera();
-  const before = await readStored(page);
-  await site.link('Take a photo').click();
-  await says(site, 'camera-refused');
-  await expectGrown(page, before, []);
-  await site.addFiles([await noise(64)], 'Back wall');
-  await expectGrown(page, before, ['shot']);
-});
-
 /** The renderer is gone, as when a phone runs short of memory; a fresh page of the same phone. */
 async function crashed(page: Page): Promise<Page> {
   const gone = page.waitForEvent('crash');

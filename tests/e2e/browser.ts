@@ -1,7 +1,5 @@
 import type { LaunchOptions } from '@playwright/test';
-import { chromiumPath } from '../packages.mjs';
-
-export { chromiumPath };
+import { chromiumPath, shellPath } from '../packages.mjs';
 
 /** Chromium without a sandbox (tests run as root on build machines) and without anything it would do on the network by itself. */
 export const CHROMIUM_FLAGS = [
@@ -14,9 +12,20 @@ export const CHROMIUM_FLAGS = [
   '--disable-sync',
 ] as const;
 
-/** How every test starts its browser. `more` flags come last, such as a fake camera. */
+/**
+ * How a test starts its browser: the engine alone, which grants a camera or a microphone only by this flag. `more` flags come last, such as a
+ * fake camera.
+ */
 export function launchOptions(more: readonly string[] = []): LaunchOptions {
-  const executablePath = chromiumPath();
+  return options(shellPath(), ['--use-fake-ui-for-media-stream', ...more]);
+}
+
+/** The whole browser, for what the engine alone does not have: asking for permission, and granting that the store be kept. */
+export function wholeBrowser(more: readonly string[] = []): LaunchOptions {
+  return options(chromiumPath(), more);
+}
+
+function options(executablePath: string | null, more: readonly string[]): LaunchOptions {
   if (executablePath === null) throw new Error('No Chromium found; "npm test" installs one or names the package.');
   return { executablePath, headless: true, args: [...CHROMIUM_FLAGS, ...more] };
 }

@@ -13,7 +13,7 @@ export const CAMERA_FLAGS = ['--use-fake-device-for-media-stream', `--use-file-f
 export async function makeFilm(): Promise<void> {
   const seen = photographs().slice(0, 12);
   if (seen.length === 0) throw new Error('static/example holds no photographs: node tests/example/draw.mjs');
-  const frames = await Promise.all(seen.map((file) => sharp(file).resize(1280, 960).jpeg({ quality: 80 }).toBuffer()));
+  const frames = await Promise.all(seen.map((file) => sharp(file).resize(1024, 768).jpeg({ quality: 80 }).toBuffer()));
   await mkdir(dirname(FILM), { recursive: true });
   await writeFile(`${FILM}.${process.pid}`, Buffer.concat(frames));
   await rename(`${FILM}.${process.pid}`, FILM);

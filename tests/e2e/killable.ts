@@ -11,6 +11,8 @@ export interface Killable {
   readonly page: Page;
   /** SIGKILL to the whole process group: nothing gets to close a file. */
   kill(): Promise<void>;
+  /** Every process stands still, as on a phone that sleeps, until the time is over. */
+  sleep(ms: number): Promise<void>;
 }
 
 const PATIENCE_MS = 20_000;
@@ -27,14 +29,32 @@ export async function startKillable(profile: string, more: readonly string[] = [
     process.kill(-chromiumProcess.pid!, 'SIGKILL');
     if (chromiumProcess.signalCode === null) await once(chromiumProcess, 'exit');
   };
+  const sleep = async (ms: number) => {
+    process.kill(-chromiumProcess.pid!, 'SIGSTOP');
+    await pause(ms);
+    process.kill(-chromiumProcess.pid!, 'SIGCONT');
+  };
   try {
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${await debuggingPort(profile)}`);
     const context = browser.contexts()[0]!;
-    return { page: context.pages()[0] ?? (await context.newPage()), kill };
+    return { page: context.pages()[0] ?? (await context.newPage()), kill, sleep };
   } catch (error) {
     await kill();
     throw error;
   }
+}
+
+/**
+ * Picks a file on the page's only file input. A browser reached over its debugging port is otherwise sent the bytes in one message, and one
+ * of ten megabytes never arrives.
+ */
+export async function pickByPath(page: Page, file: string): Promise<void> {
+  await page.locator('input[type=file]').waitFor({ state: 'attached' });
+  const session = await page.context().newCDPSession(page);
+  const { root } = await session.send('DOM.getDocument');
+  const { nodeId } = await session.send('DOM.querySelector', { nodeId: root.nodeId, selector: 'input[type=file]' });
+  await session.send('DOM.setFileInputFiles', { files: [file], nodeId });
+  await session.detach();
 }
 
 async function debuggingPort(profile: string): Promise<string> {

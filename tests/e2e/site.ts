@@ -303,14 +303,14 @@ export class Site {
 
   // ---- what befalls a phone
 
-  /** The person refuses the camera in the browser's own dialog. */
-  async refuseCamera(): Promise<void> {
+  /** The person refuses the camera or the microphone in the browser's own dialog, which only the whole browser has. */
+  async refuse(device: 'camera' | 'microphone'): Promise<void> {
     const context = this.page.context();
     const { targetInfo } = await (await context.newCDPSession(this.page)).send('Target.getTargetInfo');
     await (
       await context.browser()!.newBrowserCDPSession()
     ).send('Browser.setPermission', {
-      permission: { name: 'camera' },
+      permission: { name: device },
       setting: 'denied',
       origin: new URL(this.page.url()).origin,
       browserContextId: targetInfo.browserContextId!,

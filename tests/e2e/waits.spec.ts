@@ -1,8 +1,12 @@
-import { readFile } from 'node:fs/promises';
-import { expect } from '@playwright/test';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
 import ICAL from 'ical.js';
 import { known } from '#lib/record/kinds.ts';
-import { job, limit, plantedSite, run, surface } from './planted.ts';
+import * as m from '#lib/words/compiled/messages.js';
+import { startKillable } from './killable.ts';
+import { job, limit, plant, plantedSite, run, surface } from './planted.ts';
 import { Site } from './site.ts';
 import { entriesOf, readStored } from './stored.ts';
 import { test } from './test.ts';
@@ -64,8 +68,40 @@ test('a page that slept shows at its first look how much of a wait is left', asy
   await expect(line).toContainText(/3 h left|2 h 59 min left/);
 });
 
+test('every process of the browser asleep over the end of a wait: awake, it is over, and what is stored is what it was', async ({
+  baseURL,
+}) => {
+  const profile = await mkdtemp(join(tmpdir(), 'layerbook-sleep-'));
+  const phone = await startKillable(profile);
+  try {
+    const { page } = phone;
+    await page.goto(baseURL!);
+    const [from, ready] = [-24 * 60, 0.25].map((min) => new Date(Date.now() + min * 60_000).toISOString());
+    await page.getByText(new Site(page).say(m.no_job_yet)).waitFor();
+    await plant(page, JOB, [
+      ...bonded.slice(0, 4),
+      {
+        kind: 'wait',
+        ago: 30,
+        data: { what: 'walk-on', surfaces: ['floor'], fromUtc: from!, readyUtc: ready!, latestUtc: null, limit: 'limit-walk-on' },
+      },
+    ]);
+    await page.goto(`${baseURL}/job/${JOB}`);
+    const before = await storedWait(page);
+    const line = page.getByRole('link', { name: /Walk-on wait, Shower floor/ });
+    await expect(line).toContainText('left');
+    await phone.sleep(20_000);
+    await expect(line).toContainText('Ready since');
+    expect(await storedWait(page)).toEqual(before);
+    expect(before.readyUtc).toBe(ready);
+  } finally {
+    await phone.kill();
+    await rm(profile, { recursive: true, force: true });
+  }
+});
+
 /** The wait that the stop began, as stored. */
-async function storedWait(page: Site['page']) {
+async function storedWait(page: Page) {
   const view = entriesOf(await readStored(page))
     .map(known)
     .findLast((one) => one.kind === 'wait');

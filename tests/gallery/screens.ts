@@ -4,7 +4,8 @@ import * as m from '#lib/words/compiled/messages.js';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
 import { FLOOD_SCREENS } from './flood-screens.ts';
-import { follow, JOB, onJob, toSection, wall, words, type Screen } from './screen.ts';
+import { follow, JOB, onJob, titled, toSection, wall, words, type Screen } from './screen.ts';
+import { PLANTED_SCREENS } from './planted-screens.ts';
 import { SETUP_SCREENS } from './setup-screens.ts';
 
 export const LANGS = ['en', 'es'] as const;
@@ -62,7 +63,10 @@ export const SCREENS: readonly Screen[] = [
   {
     name: 'settings',
     route: '(book)/settings',
-    show: (site) => site.link(site.say(m.page_settings)).click(),
+    show: async (site) => {
+      await site.link(site.say(m.page_settings)).click();
+      await titled(site, m.page_settings);
+    },
   },
   {
     name: 'new-empty',
@@ -254,7 +258,10 @@ export const SCREENS: readonly Screen[] = [
   {
     name: 'check',
     route: '(book)/check',
-    show: (site) => site.link(site.say(m.check_archive)).click(),
+    show: async (site) => {
+      await site.link(site.say(m.check_archive)).click();
+      await titled(site, m.page_check);
+    },
   },
   {
     name: 'check-unreadable',
@@ -285,6 +292,8 @@ export const SCREENS: readonly Screen[] = [
       await toSection(site);
       await site.link(site.say(m.page_log)).click();
       await site.page.getByRole('listitem').nth(4).waitFor();
+      // The page goes to its top a moment after it is drawn.
+      await site.page.waitForFunction(() => scrollY === 0);
     },
   },
   {
@@ -295,6 +304,7 @@ export const SCREENS: readonly Screen[] = [
       await words(site, site.say(m.no_such_job_text));
     },
   },
+  ...PLANTED_SCREENS,
   {
     name: 'millimetres',
     route: `${JOB}/read`,
@@ -310,7 +320,10 @@ export const SCREENS: readonly Screen[] = [
     name: 'shoot-no-camera',
     route: `${JOB}/shoot`,
     show: async (site) => {
-      await site.refuseCamera();
+      // As the browser answers for a person who refused; until the page is loaded anew.
+      await site.page.evaluate(() => {
+        navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('Permission denied', 'NotAllowedError'));
+      });
       await site.link(site.say(m.photo)).click();
       await site.fault('camera-refused').waitFor();
     },
