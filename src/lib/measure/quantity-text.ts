@@ -60,7 +60,8 @@ export function readQuantity(text: string, asked: readonly AnyUnit[]): Result<Ty
   const [first] = asked;
   if (bare.length > LONGEST || first === undefined) return fail({ code: 'not-a-quantity' });
   const length = readLength(bare);
-  if (length.ok) return checked(length.value, asked);
+  // `100 ft2` is an area where one is wanted, and a hundred feet two inches elsewhere.
+  if (length.ok && dimensionOf(asked[0]!) === 'length') return length;
   for (const [unit, pattern] of PATTERNS) {
     const number = pattern.exec(bare)?.[1];
     if (number === undefined) continue;
@@ -68,6 +69,7 @@ export function readQuantity(text: string, asked: readonly AnyUnit[]): Result<Ty
     const value = numberOf(number, unit);
     if (value !== null) return checked({ value, unit }, asked);
   }
+  if (length.ok) return fail({ code: 'other-dimension' });
   const number = bare.replace(/ ?°$/, '');
   const meant = (unit: AnyUnit) => (isGrouped(number, unit) ? ungrouped(number) : [number]).map((one) => quantityAsTyped(one, unit));
   const offers = NUMBER.test(number) ? asked.flatMap(meant).filter((offer) => readQuantity(offer, asked).ok) : [];
