@@ -125,6 +125,26 @@ export const PLANTED_SCREENS: readonly Screen[] = [
       await site.untilFinder();
     },
   },
+  { name: 'work-out', route: `${JOB}/work-out`, show: (site) => onJob(site, 'work-out') },
+  {
+    name: 'work-out-bags',
+    route: `${JOB}/work-out`,
+    show: async (site) => {
+      await onJob(site, 'work-out?of=bags');
+      await site.page.getByRole('radio').first().check();
+      const fields = site.page.getByRole('textbox');
+      for (const [i, value] of ['1/4', '1/4', '1/4', '45', '16', '80', '200'].entries()) await fields.nth(i).fill(value);
+      await site.page.locator('[aria-invalid=true]').waitFor();
+    },
+  },
+  {
+    name: 'work-out-found',
+    route: `${JOB}/work-out`,
+    show: async (site) => {
+      await site.page.getByRole('textbox').last().fill('10');
+      await site.page.getByRole('definition').last().scrollIntoViewIfNeeded();
+    },
+  },
   {
     name: 'log-crossed',
     route: `${JOB}/log`,

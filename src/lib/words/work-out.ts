@@ -12,6 +12,9 @@ export const WORK_GROUP = {
 
 /** What can be worked out. */
 export const WORK = {
+  comb: m.work_comb,
+  'mortar-age': m.work_mortar_age,
+  'drying-pace': m.work_drying_pace,
   'slope-of-heights': m.work_slope_of_heights,
   'slope-of-level': m.work_slope_of_level,
   flatness: m.work_flatness,
@@ -44,6 +47,9 @@ export const WORK = {
 
 /** What each is for, in a line. */
 export const WORK_FOR = {
+  comb: m.work_for_comb,
+  'mortar-age': m.work_for_mortar_age,
+  'drying-pace': m.work_for_drying_pace,
   'slope-of-heights': m.work_for_slope_of_heights,
   'slope-of-level': m.work_for_slope_of_level,
   flatness: m.work_for_flatness,
@@ -76,6 +82,15 @@ export const WORK_FOR = {
 
 /** The fields asked for. */
 export const WORK_ASK = {
+  firstDry: m.work_ask_first_dry,
+  lastWet: m.work_ask_last_wet,
+  teeth: m.work_ask_teeth,
+  datumC: m.work_ask_datum_c,
+  activationK: m.work_ask_activation_k,
+  referenceC: m.work_ask_reference_c,
+  temps: m.work_ask_temps,
+  sheetHumidityPct: m.work_ask_sheet_humidity_pct,
+  sheetAirC: m.work_ask_sheet_air_c,
   highMm: m.work_ask_high_mm,
   lowMm: m.work_ask_low_mm,
   runMm: m.work_ask_run_mm,
@@ -160,6 +175,12 @@ export const WORK_ASK = {
 
 /** What comes out. */
 export const WORK_FOUND = {
+  uncertainty: m.work_found_uncertainty,
+  'wet-between': m.work_found_wet_between,
+  'degree-hours': m.work_found_degree_hours,
+  'age-past': m.work_found_age_past,
+  'age-there': m.work_found_age_there,
+  pace: m.work_found_pace,
   slope: m.work_found_slope,
   'slope-between': m.work_found_slope_between,
   degrees: m.work_found_degrees,

@@ -35,6 +35,9 @@ const TYPED: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'film-sampling': { areaM2: '80', riskPlaces: '4', level: 'core' },
   'dew-point': { airC: '77', humidityPct: '60', surfaceC: '70' },
   'drying-air': { airC: '86', humidityPct: '40', surfaceC: '86', windKmh: '20' },
+  'drying-pace': { airC: '59', humidityPct: '75', surfaceC: '55', sheetAirC: '70', sheetHumidityPct: '50' },
+  'mortar-age': { hours: '24\n12', temps: '54\n60', referenceC: '68', activationK: '5000', datumC: '12' },
+  comb: { teeth: '22\n24\n26\n28', lastWet: '24', firstDry: '26' },
   'flood-rule': { profile: 'model-code', depthMm: '1 1/2', heldMs: '0.2' },
   'flood-contract': { depthAt: 'drain', minDepthMm: '2', minHoldMs: '24', depthMm: '2', heldMs: '25' },
   'stop-level': {
@@ -97,6 +100,7 @@ const CHECKED: readonly [
   ['part-bag-water', 'in', 'water', 2.839, 2.839, {}, 'a trade guide: 6 qt for 50 lb, 3 qt (2.839 L) for 25 lb'],
   ['dry-of-wet', 'in', 'dry', 1219.2, 1219.2, {}, 'DFT = WFT x VS: 60 mil wet at 80 % is 48 mil'],
   ['film-coverage', 'in', 'area-per-litre', 6.89, 6.89, {}, '10 VS% / DFT: 35 % at 50.8 µm'],
+  ['comb', 'in', 'wet-between', 609.6, 660.4, {}, 'ASTM D4414-95(2020): between the last wet tooth and the next'],
   ['flatness', 'in', 'gap-allowed', 3.175, 3.175, {}, 'ANSI A108.02: 1/8 in in 10 ft'],
   ['flood-rule', 'in', 'short-of-depth', 12.7, 12.7, {}, 'IPC 312.9: 2 in'],
   ['flood-rule', 'in', 'short-of-hold', 3, 3, {}, 'IPC 312.9: 15 min'],

@@ -1,10 +1,13 @@
+import { equivalentAge, temperatureTime } from '../../trade/cure.ts';
+import { dryingIndex } from '../../trade/drying.ts';
 import { mortarEvaporation, wetBulb } from '../../trade/evaporation.ts';
 import { surfaceSpread } from '../../trade/weather.ts';
-import { ok } from '../../result.ts';
+import { fail, ok } from '../../result.ts';
 import { reckoning, type Found, type Reckoning } from './ask.ts';
-import { DEGREES, found, NUMBER, PERCENT } from './asked.ts';
+import { DEGREES, found, HOURS, NUMBER, PERCENT, several } from './asked.ts';
 
 const KELVIN_PER_F = 5 / 9;
+const HOUR_MS = 3_600_000;
 
 export const AIR_RECKONINGS: readonly Reckoning[] = [
   reckoning('dew-point', 'weather', null, { airC: DEGREES, humidityPct: PERCENT, surfaceC: DEGREES }, (asked) => {
@@ -34,6 +37,35 @@ export const AIR_RECKONINGS: readonly Reckoning[] = [
         found('deficit', { in: 'kPa', mm: 'kPa', si: 'kPa' }, bulb.value.deficitPa / 1000),
         { what: 'evaporation', kind: 'number', value: lost.value.kgM2H },
         { what: 'evaporation-rule', kind: 'word', code: lost.value.act ? 'act' : 'no-need' },
+      ]);
+    },
+  ),
+  reckoning(
+    'drying-pace',
+    'weather',
+    null,
+    { airC: DEGREES, humidityPct: PERCENT, surfaceC: DEGREES, sheetAirC: DEGREES, sheetHumidityPct: PERCENT },
+    ({ airC, humidityPct, surfaceC, sheetAirC, sheetHumidityPct }) => {
+      const pace = dryingIndex({ air: { airC, humidityPct }, surfaceC, reference: { airC: sheetAirC, humidityPct: sheetHumidityPct } });
+      return pace.ok ? ok([found('pace', PERCENT, pace.value.index * 100)]) : pace;
+    },
+  ),
+  reckoning(
+    'mortar-age',
+    'weather',
+    'ASTM C1074-19',
+    { hours: several(HOURS), temps: several(DEGREES), referenceC: DEGREES, activationK: NUMBER, datumC: DEGREES },
+    ({ hours, temps, referenceC, activationK, datumC }) => {
+      if (hours.length !== temps.length) return fail({ code: 'empty', field: 'temps', bound: hours.length });
+      const stays = hours.map((h, at) => ({ durationMs: h * HOUR_MS, tempC: temps[at]! }));
+      const age = equivalentAge({ stays, referenceC, activationK });
+      if (!age.ok) return age;
+      const heat = temperatureTime({ stays, datumC });
+      if (!heat.ok) return heat;
+      return ok([
+        found('age-there', HOURS, age.value.equivalentH),
+        found('age-past', HOURS, age.value.elapsedH),
+        { what: 'degree-hours', kind: 'number', value: heat.value.degreeHours },
       ]);
     },
   ),

@@ -1,7 +1,7 @@
 import { filmSampling, filmSummary, SAMPLING_LEVELS } from '../../trade/film-sampling.ts';
 import { couponFilm, filmByPail, litresNeeded } from '../../trade/film-second.ts';
 import { filmByNominal, filmBySpots, filmVerdict } from '../../trade/film-verdict.ts';
-import { dryFilm, filmCoverage, wetFilm } from '../../trade/film.ts';
+import { combInterval, dryFilm, filmCoverage, wetFilm } from '../../trade/film.ts';
 import { ok } from '../../result.ts';
 import { reckoning, type Found, type Reckoning } from './ask.ts';
 import { AREA, choice, FILM, found, LENGTH, NUMBER, optional, PAIL, PERCENT, several } from './asked.ts';
@@ -10,6 +10,12 @@ const single = (um: number) => ({ fromUm: um, toUm: um });
 const perLitre = { in: 'ft2', mm: 'm2', si: 'm2' } as const;
 
 export const FILM_RECKONINGS: readonly Reckoning[] = [
+  reckoning('comb', 'film', 'ASTM D4414-95(2020)', { teeth: several(FILM), lastWet: FILM, firstDry: FILM }, (asked) => {
+    const comb = combInterval({ ...asked, unit: 'um' });
+    if (!comb.ok) return comb;
+    const { fromUm, toUm, standardUm } = comb.value;
+    return ok([found('wet-between', FILM, fromUm, toUm), found('uncertainty', FILM, standardUm)]);
+  }),
   reckoning('dry-of-wet', 'film', null, { wetLowUm: FILM, solidsPct: PERCENT, thinnerPct: PERCENT }, (asked) => {
     const dry = dryFilm({ ...asked, wetHighUm: asked.wetLowUm });
     return dry.ok ? ok([found('dry', FILM, dry.value.dryLowUm)]) : dry;
