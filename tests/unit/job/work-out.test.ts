@@ -124,3 +124,9 @@ it('a unit typed along counts, whichever the job is in, and a doubtful number is
   });
   expect(water({ bagKg: '5 qt' })).toMatchObject({ ok: false, fault: { code: 'other-dimension', field: 'bagKg' } });
 });
+
+it('a bound is told in what the field asks for', () => {
+  const pail = workOut(one('pail-now'), { ...TYPED['pail-now'], potLifeMs: '9999999' }, 'in');
+  // A year of minutes.
+  expect(pail).toMatchObject({ ok: false, fault: { field: 'potLifeMs', code: 'too-large', bound: 366 * 24 * 60 } });
+});

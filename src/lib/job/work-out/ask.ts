@@ -15,6 +15,8 @@ interface AmountAsk extends Left {
   readonly in: AnyUnit;
   readonly mm: AnyUnit;
   readonly si: AnyUnit;
+  /** How many of what the function takes make one of `si`: 60,000 where minutes are asked for and ms taken. */
+  readonly per?: number;
 }
 /** A number whose unit stands in its label. */
 interface NumberAsk extends Left {
@@ -79,7 +81,7 @@ export function reckoning<A extends Asks>(
   asks: A,
   answer: (values: ValuesOf<A>) => Computed<readonly Found[]>,
 ): Reckoning {
-  return { code, group, source, asks, answer: answer as Reckoning['answer'] };
+  return { code, group, source, asks, answer: answer };
 }
 
 /** Why nothing comes out yet: the field, what is wrong, and the bound or the readings it speaks of. */
@@ -103,8 +105,11 @@ export function workOut(one: Reckoning, typed: Readonly<Record<string, string>>,
   }
   const answered = one.answer(values as never);
   if (answered.ok) return answered;
-  const { code, field, bound } = answered.fault;
-  return fail({ code, field: fieldOf(one, field), bound, offers: [] });
+  const { code, bound } = answered.fault;
+  const field = fieldOf(one, answered.fault.field);
+  const ask = one.asks[field];
+  const per = ask?.type === 'amount' ? (ask.per ?? 1) : 1;
+  return fail({ code, field, bound: bound === null ? null : bound / per, offers: [] });
 }
 
 /** The functions name a field with its place in a list or record; the page has one field for all of it. */
@@ -124,7 +129,10 @@ function valueOf(ask: Ask, text: string, units: 'in' | 'mm'): Result<unknown, Un
     return read.find((line) => !line.ok) ?? ok(read.flatMap((line) => (line.ok ? [line.value] : [])));
   }
   if (text.trim() === '') return ask.optional === true ? ok(null) : fail({ code: 'empty-field' });
-  if (ask.type === 'amount') return amountOf(text, ask[units], ask.si);
+  if (ask.type === 'amount') {
+    const value = amountOf(text, ask[units], ask.si);
+    return value.ok ? ok(value.value * (ask.per ?? 1)) : value;
+  }
   const value = typedDecimal(text.trim());
   return value === null ? fail({ code: 'not-a-number' }) : ok(Number(value));
 }

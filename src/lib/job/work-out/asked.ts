@@ -16,6 +16,9 @@ export const DEGREES = amount('F', 'C', 'C');
 export const PERCENT = amount('%', '%', '%');
 export const MINUTES = amount('min', 'min', 'min');
 export const HOURS = amount('h', 'h', 'h');
+/** Asked for in minutes or hours where the function takes ms. */
+export const MINUTES_MS = { ...MINUTES, per: 60_000 } as const;
+export const HOURS_MS = { ...HOURS, per: 3_600_000 } as const;
 export const NUMBER = { type: 'number' } as const;
 
 export const optional = <A extends object>(ask: A) => ({ ...ask, optional: true }) as const;

@@ -2,7 +2,7 @@ import { againstProfile, contractProfile, DEPTH_PLACES, MODEL_CODE_PROFILE, UPC_
 import { stopLevel } from '../../trade/flood-stop.ts';
 import { fail, ok } from '../../result.ts';
 import { reckoning, type Found, type Reckoning } from './ask.ts';
-import { choice, found, HOURS, LENGTH, several } from './asked.ts';
+import { choice, found, HOURS, HOURS_MS, LENGTH, several } from './asked.ts';
 
 const HOUR_MS = 3_600_000;
 const PROFILES = { 'model-code': MODEL_CODE_PROFILE, 'upc-family': UPC_FAMILY_PROFILE } as const;
@@ -16,20 +16,26 @@ const against = (depth: string, hold: string, shortMm: number, shortMs: number):
 ];
 
 export const FLOOD_RECKONINGS: readonly Reckoning[] = [
-  reckoning('flood-rule', 'flood', 'IPC 312.9, UPC 408.7.5', { profile: choice(PROFILE_KEYS), depthMm: LENGTH, heldMs: HOURS }, (asked) => {
-    const met = againstProfile({ ...asked, profile: PROFILES[asked.profile], heldMs: asked.heldMs * HOUR_MS });
-    if (!met.ok) return met;
-    return ok(against(met.value.depth, met.value.hold, met.value.shortMm, met.value.shortMs));
-  }),
+  reckoning(
+    'flood-rule',
+    'flood',
+    'IPC 312.9, UPC 408.7.5',
+    { profile: choice(PROFILE_KEYS), depthMm: LENGTH, heldMs: HOURS_MS },
+    (asked) => {
+      const met = againstProfile({ ...asked, profile: PROFILES[asked.profile] });
+      if (!met.ok) return met;
+      return ok(against(met.value.depth, met.value.hold, met.value.shortMm, met.value.shortMs));
+    },
+  ),
   reckoning(
     'flood-contract',
     'flood',
     null,
-    { depthAt: choice(DEPTH_PLACES), minDepthMm: LENGTH, minHoldMs: HOURS, depthMm: LENGTH, heldMs: HOURS },
+    { depthAt: choice(DEPTH_PLACES), minDepthMm: LENGTH, minHoldMs: HOURS_MS, depthMm: LENGTH, heldMs: HOURS_MS },
     ({ depthAt, minDepthMm, minHoldMs, depthMm, heldMs }) => {
-      const profile = contractProfile({ depthAt, minDepthMm, minHoldMs: minHoldMs * HOUR_MS, source: 'contract' });
+      const profile = contractProfile({ depthAt, minDepthMm, minHoldMs, source: 'contract' });
       if (!profile.ok) return profile;
-      const met = againstProfile({ profile: profile.value, depthMm, heldMs: heldMs * HOUR_MS });
+      const met = againstProfile({ profile: profile.value, depthMm, heldMs });
       if (!met.ok) return met;
       return ok(against(met.value.depth, met.value.hold, met.value.shortMm, met.value.shortMs));
     },

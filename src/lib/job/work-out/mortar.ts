@@ -2,7 +2,7 @@ import { batchState, combedState, layableBatch } from '../../trade/mortar-clock.
 import { bagsNeeded, BED_SHARE, expectedCoverage, meanBed, NOTCHES, partBagWater } from '../../trade/mortar.ts';
 import { ok } from '../../result.ts';
 import { reckoning, type Reckoning } from './ask.ts';
-import { AREA, choice, found, LENGTH, MINUTES, NUMBER, optional, PERCENT, POWDER, WATER } from './asked.ts';
+import { AREA, choice, found, LENGTH, MINUTES, MINUTES_MS, NUMBER, optional, PERCENT, POWDER, WATER } from './asked.ts';
 
 const MINUTE_MS = 60_000;
 /** Where a pail or a combed bed stands is reckoned from minutes past; the moment itself does not matter. */
@@ -51,14 +51,14 @@ export const MORTAR_RECKONINGS: readonly Reckoning[] = [
     'batches',
     'mortar',
     null,
-    { leftM2: AREA, paceM2: AREA, bagM2: AREA, bagKg: POWDER, slakeMs: MINUTES, potLifeMs: MINUTES, batchKg: POWDER },
+    { leftM2: AREA, paceM2: AREA, bagM2: AREA, bagKg: POWDER, slakeMs: MINUTES_MS, potLifeMs: MINUTES_MS, batchKg: POWDER },
     ({ leftM2, paceM2, bagM2, bagKg, slakeMs, potLifeMs, batchKg }) => {
       const batch = layableBatch({
         leftM2,
         rateM2PerH: paceM2,
         spreadKgM2: bagKg / bagM2,
-        slakeMs: slakeMs * MINUTE_MS,
-        potLifeMs: potLifeMs * MINUTE_MS,
+        slakeMs,
+        potLifeMs,
         batchKg,
       });
       if (!batch.ok) return batch;
@@ -76,17 +76,17 @@ export const MORTAR_RECKONINGS: readonly Reckoning[] = [
     'pail-now',
     'mortar',
     null,
-    { agoMs: MINUTES, slakeMs: MINUTES, potLifeMs: MINUTES, openTimeMs: optional(MINUTES) },
+    { agoMs: MINUTES_MS, slakeMs: MINUTES_MS, potLifeMs: MINUTES_MS, openTimeMs: optional(MINUTES_MS) },
     (asked) => {
-      const nowMs = BEGUN_MS + asked.agoMs * MINUTE_MS;
-      const pail = batchState({ mixedAtMs: BEGUN_MS, slakeMs: asked.slakeMs * MINUTE_MS, potLifeMs: asked.potLifeMs * MINUTE_MS, nowMs });
+      const nowMs = BEGUN_MS + asked.agoMs;
+      const pail = batchState({ mixedAtMs: BEGUN_MS, slakeMs: asked.slakeMs, potLifeMs: asked.potLifeMs, nowMs });
       if (!pail.ok) return pail;
       const told = [
         { what: 'pail', kind: 'word', code: pail.value.state } as const,
         found('time-left', MINUTES, pail.value.leftMs / MINUTE_MS),
       ];
       if (asked.openTimeMs === null) return ok(told);
-      const bed = combedState({ combedAtMs: BEGUN_MS, openTimeMs: asked.openTimeMs * MINUTE_MS, nowMs });
+      const bed = combedState({ combedAtMs: BEGUN_MS, openTimeMs: asked.openTimeMs, nowMs });
       return bed.ok ? ok([...told, { what: 'bed-combed-then', kind: 'word', code: bed.value.state }]) : bed;
     },
   ),

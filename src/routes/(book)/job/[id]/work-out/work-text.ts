@@ -45,12 +45,9 @@ export function choiceText(field: string, code: string): string {
 /** Why nothing comes out yet; the bound in the unit the field is in. */
 export function faultText({ field, code, bound, offers }: AskFault, { asks }: Reckoning, units: Units, lang: Lang): string {
   const ask = asks[field];
+  const unit = ask !== undefined && 'si' in ask ? ask[units] : 'count';
   const limit =
-    bound === null
-      ? ''
-      : ask !== undefined && 'si' in ask
-        ? boundText(bound, ask, units, lang)
-        : numberText(decimalText(bound), 'count', lang);
+    bound === null ? '' : quantityText({ value: inJobsUnit(bound, ask !== undefined && 'si' in ask ? ask.si : 'count', unit), unit }, lang);
   const n = bound ?? 1;
   const TEXT: Readonly<Record<AskFault['code'], () => string>> = {
     'empty-field': m.work_out_fault_empty,
@@ -68,11 +65,6 @@ export function faultText({ field, code, bound, offers }: AskFault, { asks }: Re
     'unknown-choice': m.work_out_fault_choose,
   };
   return TEXT[code]();
-}
-
-/** A function may take its time in ms where the field asks in minutes: then the bound says little, and only that there is one is told. */
-function boundText(bound: number, ask: Ask & { readonly si: AnyUnit }, units: Units, lang: Lang): string {
-  return quantityText({ value: inJobsUnit(bound, ask.si, ask[units]), unit: ask[units] }, lang);
 }
 
 function inJobsUnit(value: number, si: AnyUnit, unit: AnyUnit): string {
