@@ -7,6 +7,8 @@ import { badInput, type Call, type Outcome } from './outcome.ts';
 interface Command {
   readonly usage: string;
   readonly takes: readonly ('file' | 'out')[];
+  /** Takes `--svg OUT` too, if the caller wants a drawing. */
+  readonly draws?: true;
   run(call: Call): Promise<Outcome>;
 }
 
@@ -16,6 +18,12 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     usage: 'layerbook example --out ZIP',
     takes: ['out'],
     run: async (call) => (await import('./example.ts')).exampleCommand(call),
+  },
+  plan: {
+    usage: 'layerbook plan FILE [--svg OUT]',
+    takes: ['file'],
+    draws: true,
+    run: async (call) => (await import('./plan.ts')).planCommand(call),
   },
   report: {
     usage: 'layerbook report FILE --out PDF',
@@ -36,17 +44,23 @@ async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Ou
   if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
   // npm changes into the project's folder; a path is meant from where the person stands.
   const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
-  return command.run({ file: place(given.file), out: place(given.out), locale });
+  const drawing = given.svg === undefined ? {} : { svg: place(given.svg) };
+  return command.run({ file: place(given.file), out: place(given.out), locale, ...drawing });
 }
 
 /** The arguments a command takes, neither fewer nor more, or null. */
-function argumentsOf(args: readonly string[], { takes }: Command): { file: string; out: string } | null {
+function argumentsOf(args: readonly string[], { takes, draws }: Command): { file: string; out: string; svg: string | undefined } | null {
   try {
-    const { values, positionals } = parseArgs({ args: [...args], options: { out: { type: 'string' } }, allowPositionals: true });
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { out: { type: 'string' }, svg: { type: 'string' } },
+      allowPositionals: true,
+    });
     const [file = '', ...more] = positionals;
     const out = values.out ?? '';
     const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
-    return fits ? { file, out } : null;
+    const { svg } = values;
+    return fits && (svg === undefined || (draws === true && svg !== '')) ? { file, out, svg } : null;
   } catch {
     return null;
   }

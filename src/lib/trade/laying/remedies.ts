@@ -1,0 +1,215 @@
+import { planSheets, type SheetPlan } from '../sheets/plan.ts';
+import type { Budget } from '../sheets/problem.ts';
+import { sheetTask, type Doorway, type Room } from '../sheets/room.ts';
+import { groupsOf, layGroups, layingTask, layPlan } from './lay.ts';
+import type { Trap } from './order.ts';
+import { trialOf } from './trial.ts';
+
+/** A change of the room with which an order exists; tried. */
+export interface LayingRemedy {
+  readonly kind: 'direction' | 'plan' | 'stretches' | 'set' | 'reach' | 'doorway';
+  readonly change: Partial<Pick<Room, 'direction' | 'pins' | 'maxStretches' | 'sets' | 'reach' | 'doorways'>>;
+}
+
+/** How long remedies are looked for, and how long a first one. */
+interface Budgets {
+  readonly remedies: Budget;
+  readonly firstRemedy: Budget;
+}
+
+/** What helps out of a trap, what costs the crew least first. Every remedy was tried; those that there was no time for are missing. */
+export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, { remedies, firstRemedy }: Budgets): LayingRemedy[] {
+  const isShut = trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow';
+  // Without a way in nothing else helps. What takes longest to look for comes last.
+  const kinds = isShut ? [otherDoorway, doorwayAndReach] : [otherDirection, moreStretches, letSet, longerReach, otherDoorway, otherPlan];
+  const found: LayingRemedy[] = [];
+  for (const kind of kinds) {
+    const budget = found.length === 0 ? firstRemedy : remedies;
+    if (isShut && found.length > 0) break;
+    const remedy = budget() ? kind(room, plan, trap, budget) : null;
+    if (remedy !== null) found.push(remedy);
+  }
+  return found.sort((a, b) => COST.indexOf(a.kind) - COST.indexOf(b.kind));
+}
+
+const COST: readonly LayingRemedy['kind'][] = ['direction', 'plan', 'stretches', 'reach', 'set', 'doorway'];
+
+type Kind = (room: Room, plan: SheetPlan, trap: Trap, budget: Budget) => LayingRemedy | null;
+
+/** Whether a room as changed has a plan with an order. */
+function works(room: Room, change: LayingRemedy['change'], budget: Budget): boolean {
+  const changed = { ...room, ...change };
+  const { plan } = planSheets(sheetTask(changed), budget);
+  return plan !== null && hasOrder(changed, plan, budget);
+}
+
+function hasOrder(room: Room, plan: SheetPlan, budget: Budget): boolean {
+  const laying = layPlan(room, plan, budget);
+  return laying.ok && 'steps' in laying.value;
+}
+
+const otherDirection: Kind = (room, plan, _, budget) => {
+  const change = { direction: plan.direction === 0 ? 90 : 0, pins: [], sets: [] } as const;
+  return works(room, change, budget) ? { kind: 'direction', change } : null;
+};
+
+/** Plans of as many pieces with one strip moved, up to half a roll either way. */
+const otherPlan: Kind = (room, plan, _, budget) => {
+  const { direction, positions } = plan;
+  const seen = new Set([positions.join()]);
+  const step = Math.ceil(room.roll.width / 8 / room.gauge) * room.gauge;
+  for (const moves of [1, -1, 2, -2, 3, -3, 4, -4]) {
+    for (const position of positions) {
+      if (!budget()) return null;
+      const { plan: moved } = planSheets(sheetTask({ ...room, direction, pins: [position + moves * step] }), budget);
+      if (moved === null || moved.pieces.length !== plan.pieces.length || seen.has(moved.positions.join())) continue;
+      seen.add(moved.positions.join());
+      const change = { direction, pins: moved.positions, sets: [] };
+      if (hasOrder({ ...room, ...change }, moved, budget) && works(room, change, budget)) return { kind: 'plan', change };
+    }
+  }
+  return null;
+};
+
+/** Folded more often than anybody asked for, a sheet is no longer handled: twice as often is tried. */
+const STRETCHES_TRIED = 8;
+
+const moreStretches: Kind = (room, plan, _, budget) => {
+  const most = Math.max(STRETCHES_TRIED, 2 * room.maxStretches);
+  for (let maxStretches = room.maxStretches + 1; maxStretches <= most && budget(); maxStretches++) {
+    if (hasOrder({ ...room, maxStretches }, plan, budget)) return { kind: 'stretches', change: { maxStretches } };
+  }
+  return null;
+};
+
+/** So many ways to part the trapped pieces are tried. */
+const PARTINGS = 200;
+
+/**
+ * Lays some of the trapped pieces, lets them set and goes on. The pieces outside the trap could be laid last while all others lay, so they
+ * can when fewer do. Two groups where that is enough, else as many pieces as can be in each.
+ */
+const letSet: Kind = (room, plan, trap, budget) => {
+  if (room.sets.length > 0) return null;
+  const task = layingTask(room, plan);
+  const trial = trialOf(task);
+  const canLay = (ids: readonly string[]) =>
+    'steps' in layGroups(task, trial, [ids.map((id) => plan.pieces.findIndex((piece) => piece.id === id))], budget);
+  const remedy = (sets: readonly (readonly string[])[]): LayingRemedy | null => {
+    const groups = groupsOf({ sets }, plan.pieces);
+    return groups.ok && 'steps' in layGroups(task, trial, groups.value, budget) ? { kind: 'set', change: { sets } } : null;
+  };
+  let tried = 0;
+  for (const first of partings(trap.pieces)) {
+    if (++tried > PARTINGS || !budget()) break;
+    const rest = trap.pieces.filter((id) => !first.includes(id));
+    if (canLay(first) && canLay(rest)) return remedy([first]);
+  }
+  const sets: string[][] = [];
+  let left = [...trap.pieces];
+  while (left.length > 0 && budget()) {
+    const group: string[] = [];
+    for (const id of left) if (canLay([...group, id])) group.push(id);
+    if (group.length === 0) return null;
+    sets.push(group);
+    left = left.filter((id) => !group.includes(id));
+  }
+  return remedy(sets.slice(0, -1));
+};
+
+/** Proper subsets up to half the size, small ones first. */
+function* partings(ids: readonly string[]): Generator<string[]> {
+  for (let size = 1; size <= ids.length / 2; size++) yield* choose(ids, size);
+}
+
+function* choose(ids: readonly string[], size: number): Generator<string[]> {
+  if (size === 0) yield [];
+  else for (const [i, id] of ids.entries()) for (const rest of choose(ids.slice(i + 1), size - 1)) yield [id, ...rest];
+}
+
+/** As many stretches as a piece is usually folded into at most. */
+const USUAL_STRETCHES = 4;
+
+/** Steps in which a longer reach is looked for: 1 in, or 25 mm. */
+const REACH_STEP = { in: 10_000, mm: 250_000 } as const;
+
+/** The shortest longer reach, up to across the whole room: a longer one always helps more. */
+const longerReach: Kind = (given, plan, _, budget) => {
+  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
+  const { wholeMax, maxStretches } = given;
+  const mustFold = wholeMax !== null && maxStretches < 2 && plan.pieces.some(({ cutLength }) => cutLength > wholeMax);
+  const folds = mustFold ? { maxStretches: USUAL_STRETCHES } : {};
+  const room = { ...given, ...folds };
+  const step = REACH_STEP[room.unit];
+  const xs = room.floor.map(({ x }) => x);
+  const ys = room.floor.map(({ y }) => y);
+  const across = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+  const reachOf = (steps: number) => (Math.floor(room.reach / step) + steps) * step;
+  const isEnough = (steps: number) => hasOrder({ ...room, reach: reachOf(steps) }, plan, budget);
+  const most = Math.ceil((2 * across + room.reach) / step);
+  let high = 1;
+  while (high < most && !isEnough(high)) {
+    if (!budget()) return null;
+    high *= 2;
+  }
+  if (high >= most && !isEnough(high)) return null;
+  let low = Math.floor(high / 2);
+  while (high - low > 1 && budget()) {
+    const middle = (low + high) >> 1;
+    if (isEnough(middle)) high = middle;
+    else low = middle;
+  }
+  return { kind: 'reach', change: { reach: reachOf(high), ...folds } };
+};
+
+/** A doorway 30 in or 760 mm wide, or as wide as the widest there is (common practice, no source). */
+const DOORWAY = { in: 300_000, mm: 7_600_000 } as const;
+
+/** Doorways one could have in the walls, longest walls first: in the middle, at either end, and the whole wall open. */
+function doorwaysTried(room: Room): { whole: Doorway; narrower: Doorway[] }[] {
+  const width = Math.max(DOORWAY[room.unit], ...room.doorways.map(({ from, to }) => to - from));
+  return room.floor
+    .map((a, wall) => {
+      const b = room.floor[(wall + 1) % room.floor.length]!;
+      return { wall, length: Math.floor(Math.hypot(b.x - a.x, b.y - a.y)) };
+    })
+    .filter(({ length }) => length >= room.foot)
+    .sort((a, b) => b.length - a.length)
+    .map(({ wall, length }) => ({
+      whole: { wall, from: 0, to: length },
+      narrower: (length > width ? [Math.floor((length - width) / 2), 0, length - width] : []).map((from) => ({
+        wall,
+        from,
+        to: from + width,
+      })),
+    }));
+}
+
+/** Doorways with one more; those it runs into become one with it. */
+function withDoorway({ doorways }: Room, added: Doorway): { doorways: Doorway[] } {
+  const meets = ({ wall, from, to }: Doorway) => wall === added.wall && from <= added.to && to >= added.from;
+  const joined = doorways.filter(meets);
+  const from = Math.min(added.from, ...joined.map((doorway) => doorway.from));
+  const to = Math.max(added.to, ...joined.map((doorway) => doorway.to));
+  return { doorways: [...doorways.filter((doorway) => !meets(doorway)), { wall: added.wall, from, to }] };
+}
+
+const otherDoorway: Kind = (room, plan, _, budget) => {
+  const helps = (doorway: Doorway) => hasOrder({ ...room, ...withDoorway(room, doorway) }, plan, budget);
+  for (const { whole, narrower } of doorwaysTried(room)) {
+    if (!budget()) return null;
+    // Where no opening as wide as the wall helps, no doorway in it does.
+    if (helps(whole)) return { kind: 'doorway', change: withDoorway(room, narrower.find(helps) ?? whole) };
+  }
+  return null;
+};
+
+/** A doorway in the longest wall and a longer reach, where there is no way in and a doorway alone is not enough. */
+const doorwayAndReach: Kind = (room, plan, trap, budget) => {
+  for (const { narrower, whole } of doorwaysTried(room)) {
+    const { doorways } = withDoorway(room, narrower[0] ?? whole);
+    const longer = longerReach({ ...room, doorways }, plan, trap, budget);
+    if (longer !== null) return { kind: 'doorway', change: { ...longer.change, doorways } };
+  }
+  return null;
+};
