@@ -7,8 +7,8 @@ import { badInput, type Call, type Outcome } from './outcome.ts';
 import { planAnswer } from './plan-answer.ts';
 import { planSvg } from './plan-svg.ts';
 
-/** Time of the processor until when each part of the work is broken off; a remedy is looked for longer while there is none. */
-const UNTIL_MS = { sheets: 900, laying: 1400, remedies: 1900, firstRemedy: 8000 } as const;
+/** Time of the processor until when each part of the work is broken off. */
+const UNTIL_MS = { sheets: 900, laying: 1300, remedies: 1800 } as const;
 
 /** Plans a room (docs/plan.md). Exit 0 whatever the verdict; 2 for an input that is no room. */
 export async function planCommand(call: Call): Promise<Outcome> {
@@ -44,6 +44,5 @@ function budgets() {
     sheets: until(UNTIL_MS.sheets),
     laying: until(UNTIL_MS.laying),
     remedies: until(UNTIL_MS.remedies),
-    firstRemedy: until(UNTIL_MS.firstRemedy),
   };
 }

@@ -173,7 +173,7 @@ export async function run(): Promise<BenchRow[]> {
       { keepOuts: [], direction: 90, doorways: [{ wall: 0, from: 15, to: 45 }] },
     ),
   );
-  const budgets = { sheets: always, laying: always, remedies: always, firstRemedy: always };
+  const budgets = { sheets: always, laying: always, remedies: always };
   const alone = middle(times(() => planSheets(sheetTask(trapped), always), 3));
   rows.push(
     row(

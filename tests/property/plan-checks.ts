@@ -21,7 +21,7 @@ const always = () => true;
 export function answerTo(input: object, remedies: () => boolean = always): Answer {
   const room = readRoom(input);
   if (!room.ok) throw new Error(`${room.fault.field}: ${room.fault.code}`);
-  const planned = planRoom(room.value, { sheets: always, laying: always, remedies, firstRemedy: remedies });
+  const planned = planRoom(room.value, { sheets: always, laying: always, remedies });
   if (!planned.ok) throw new Error(planned.fault.code);
   return JSON.parse(JSON.stringify(planAnswer(room.value, planned.value))) as Answer;
 }

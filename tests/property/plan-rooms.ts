@@ -139,30 +139,37 @@ function untangled(points: readonly XY[]): XY[] | null {
   return ring;
 }
 
-/** The rest of a room small enough to try every plan of it. */
+/** The rest of a room small enough to try every plan of it, anywhere about zero and in either sense. */
 export function smallTask(floor: fc.Arbitrary<XY[]>): fc.Arbitrary<BruteRoom> {
   return fc
     .record({
       floor,
-      gauge: fc.constantFrom(1, 0.5, 1.5),
-      width: fc.constantFrom(3, 4, 4.25, 5, 6, 2.5),
+      shift: fc.constantFrom([0, 0], [0, 0], [-4, -9], [-3.7, 0.3], [0.0001, -4.9999]),
+      isTurned: fc.boolean(),
+      gauge: fc.constantFrom(1, 0.5, 1.5, 0.7),
+      width: fc.constantFrom(3, 4, 4.25, 5, 6, 2.5, 10),
       minOverlap: fc.constantFrom(0, 0.5, 1, 1.25),
-      upturn: fc.constantFrom(0, 0, 0.5, 1),
+      upturn: fc.constantFrom(0, 0, 0.5, 1, 0.3),
       direction: fc.constantFrom<'free' | 0 | 90>('free', 0, 90),
-      newLength: fc.constantFrom(null, 30, 12, 9),
-      lengths: fc.array(fc.integer({ min: 4, max: 20 }), { maxLength: 3 }),
-      keepOut: fc.option(
+      newLength: fc.constantFrom(null, 30, 12, 9, 7.25),
+      lengths: fc.array(fc.constantFrom(4, 6.3, 8, 9.9999, 20), { maxLength: 3 }),
+      keepOuts: fc.array(
         fc.record({ where: fc.nat(1000), near: fc.tuple(fc.nat(4), fc.nat(4)), radius: fc.constantFrom(0, 0.5, 0.75, 1, 1.5) }),
+        { maxLength: 2 },
       ),
     })
     .filter(({ lengths, newLength }) => newLength !== null || lengths.length > 0)
     .filter(({ width, minOverlap }) => width >= 2 * minOverlap)
-    .map(({ floor: ring, keepOut, lengths, newLength, width, ...rest }) => ({
-      ...rest,
-      floor: ring,
-      roll: { width, lengths, newLength },
-      keepOuts: keepOut === null ? [] : keepOutIn(ring, keepOut.where, keepOut.near, keepOut.radius),
-    }));
+    .map(({ floor: drawn, shift, isTurned, keepOuts, lengths, newLength, width, ...rest }) => {
+      const moved = drawn.map(([x, y]): XY => [fourPlaces(x + shift[0]), fourPlaces(y + shift[1])]);
+      const ring = isTurned ? moved.toReversed() : moved;
+      return {
+        ...rest,
+        floor: ring,
+        roll: { width, lengths, newLength },
+        keepOuts: keepOuts.flatMap(({ where, near, radius }) => keepOutIn(ring, where, near, radius)),
+      };
+    });
 }
 
 /** A disc around a place on or near a corner, when that place is in the floor. */

@@ -45,7 +45,7 @@ export function layGroups(task: LayingTask, trial: Trial, groups: readonly (read
   const gridStep = trial.places.step;
   for (const group of groups) {
     const order = findOrder(task, trial, group, budget);
-    if ('trap' in order) return { ...order, gridStep };
+    if ('trap' in order) return { ...order, isProven: order.isProven && gridStep <= trial.finestStep, gridStep };
     steps.push(...order.steps);
     isProven &&= order.isProven;
   }

@@ -15,19 +15,17 @@ export interface Budgets {
   readonly sheets: Budget;
   readonly laying: Budget;
   readonly remedies: Budget;
-  /** How long a first remedy is looked for. */
-  readonly firstRemedy: Budget;
 }
 
 /** Plans the sheets of a room and the order of laying them; out of a trap, or where no plan exists, remedies that were tried. */
 export function planRoom(room: Room, budgets: Budgets): Result<RoomPlan, RoomFault> {
   const task = sheetTask(room);
   const planned = planSheets(task, budgets.sheets);
-  if (planned.plan === null) return ok({ impossible: whyImpossible(task, planned.why, budgets.firstRemedy) });
+  if (planned.plan === null) return ok({ impossible: whyImpossible(task, planned.why, budgets.remedies) });
   const sheets = planned.plan;
   const laying = layPlan(room, sheets, budgets.laying);
   if (!laying.ok) return fail(laying.fault);
   const isTrapped = 'trap' in laying.value && laying.value.trap.code !== 'no-time';
-  const remedies = isTrapped ? remediesFor(room, sheets, laying.value.trap, budgets) : [];
+  const remedies = isTrapped ? remediesFor(room, sheets, laying.value.trap, budgets.remedies) : [];
   return ok({ sheets, laying: laying.value, remedies });
 }

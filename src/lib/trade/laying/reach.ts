@@ -65,21 +65,22 @@ export function reachAll(patches: readonly Patch[], reaching: Reaching, exit: Ui
     const from = placeAt(places, place);
     return corners.every((corner) => ways.distance(from, place, corner, most + SAME) < Infinity);
   };
-  /** The nearest place that covers a patch, -1 when none does. */
-  const coverOf = (patch: Patch, middle: Point) => {
-    const nearest = nearestPlace(places, middle, reach, exit);
-    if (nearest < 0 || covers(nearest, patch, reach)) return nearest;
-    return placesNear(middle, places, reach, exit).find((place) => covers(place, patch, reach)) ?? -1;
-  };
   const open = [...patches].reverse();
   while (open.length > 0) {
     const patch = open.pop()!;
     if (stands.some((place) => covers(place, patch, reach * EASY))) continue;
     const { x1, y1, x2, y2 } = boxOf(patch.polygon);
-    const best = coverOf(patch, { x: (x1 + x2) / 2, y: (y1 + y2) / 2 });
-    if (best >= 0) {
-      // A place already taken that just reaches is as good as one that just reaches.
-      if (covers(best, patch, reach * EASY) || !stands.some((place) => covers(place, patch, reach))) stands.push(best);
+    const middle = { x: (x1 + x2) / 2, y: (y1 + y2) / 2 };
+    const nearest = nearestPlace(places, middle, reach, exit);
+    if (nearest >= 0 && covers(nearest, patch, reach * EASY)) {
+      stands.push(nearest);
+      continue;
+    }
+    // A place already taken that just reaches is as good as another that just reaches.
+    if (stands.some((place) => covers(place, patch, reach))) continue;
+    const best = nearest < 0 ? undefined : placesNear(middle, places, reach, exit).find((place) => covers(place, patch, reach));
+    if (best !== undefined) {
+      stands.push(best);
       continue;
     }
     const unreached = patch.corners.find((corner) => !isReached(corner, reaching, exit));
@@ -118,14 +119,11 @@ function needed(
 
 /** Places marked in `exit` within a distance of a point, nearest first. */
 function placesNear(at: Point, { xs, ys }: Places, within: number, exit: Uint16Array): number[] {
-  const found: number[] = [];
-  const gaps = new Map<number, number>();
+  const found: { place: number; gap: number }[] = [];
   forPlacesIn(xs, ys, { x1: at.x - within, y1: at.y - within, x2: at.x + within, y2: at.y + within }, (place, x, y) => {
     if (exit[place] === 0) return;
-    const gap = Math.hypot(x - at.x, y - at.y);
-    if (gap > within) return;
-    found.push(place);
-    gaps.set(place, gap);
+    const gap = Math.sqrt((x - at.x) ** 2 + (y - at.y) ** 2);
+    if (gap <= within) found.push({ place, gap });
   });
-  return found.sort((a, b) => gaps.get(a)! - gaps.get(b)!);
+  return found.sort((a, b) => a.gap - b.gap).map(({ place }) => place);
 }

@@ -1,9 +1,11 @@
 import { planSheets, type SheetPlan } from '../sheets/plan.ts';
 import type { Budget } from '../sheets/problem.ts';
 import { sheetTask, type Doorway, type Room } from '../sheets/room.ts';
+import { groundOf, inApron } from './ground.ts';
 import { groupsOf, layGroups, layingTask, layPlan } from './lay.ts';
 import type { Trap } from './order.ts';
 import { trialOf } from './trial.ts';
+import { waysOver } from './ways.ts';
 
 /** A change of the room with which an order exists; tried. */
 export interface LayingRemedy {
@@ -11,24 +13,28 @@ export interface LayingRemedy {
   readonly change: Partial<Pick<Room, 'direction' | 'pins' | 'maxStretches' | 'sets' | 'reach' | 'doorways'>>;
 }
 
-/** How long remedies are looked for, and how long a first one. */
-interface Budgets {
-  readonly remedies: Budget;
-  readonly firstRemedy: Budget;
-}
-
-/** What helps out of a trap, what costs the crew least first. Every remedy was tried; those that there was no time for are missing. */
-export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, { remedies, firstRemedy }: Budgets): LayingRemedy[] {
-  const isShut = trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow';
-  // Without a way in nothing else helps. What takes longest to look for comes last.
-  const kinds = isShut ? [otherDoorway, doorwayAndReach] : [otherDirection, moreStretches, letSet, longerReach, otherDoorway, otherPlan];
-  const found: LayingRemedy[] = [];
-  for (const kind of kinds) {
-    const budget = found.length === 0 ? firstRemedy : remedies;
-    if (isShut && found.length > 0) break;
-    const remedy = budget() ? kind(room, plan, trap, budget) : null;
-    if (remedy !== null) found.push(remedy);
+/**
+ * What helps out of a trap, what costs the crew least first. Every remedy was tried; those that there was no time for are missing. A reach
+ * across the whole room is tried first: where one gets in at all it helps, so that there is one remedy whatever the time.
+ */
+export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, budget: Budget): LayingRemedy[] {
+  // Without a way in nothing else helps.
+  if (trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow') {
+    const way = otherDoorway(room, plan, trap, budget) ?? doorwayAndReach(room, plan, budget);
+    return way === null ? [] : [way];
   }
+  const across = reachAcross(room, plan, budget);
+  // What takes longest to look for comes last.
+  const kinds: Kind[] = [
+    otherDirection,
+    moreStretches,
+    () => (across === null ? null : shorterReach(room, plan, across, budget)),
+    otherDoorway,
+    letSet,
+    otherPlan,
+  ];
+  const found = kinds.map((kind) => (budget() ? kind(room, plan, trap, budget) : null)).filter((remedy) => remedy !== null);
+  if (across !== null && !found.some(({ kind }) => kind === 'reach')) found.push(across);
   return found.sort((a, b) => COST.indexOf(a.kind) - COST.indexOf(b.kind));
 }
 
@@ -133,34 +139,39 @@ const USUAL_STRETCHES = 4;
 /** Steps in which a longer reach is looked for: 1 in, or 25 mm. */
 const REACH_STEP = { in: 10_000, mm: 250_000 } as const;
 
-/** The shortest longer reach, up to across the whole room: a longer one always helps more. */
-const longerReach: Kind = (given, plan, _, budget) => {
-  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
-  const { wholeMax, maxStretches } = given;
-  const mustFold = wholeMax !== null && maxStretches < 2 && plan.pieces.some(({ cutLength }) => cutLength > wholeMax);
-  const folds = mustFold ? { maxStretches: USUAL_STRETCHES } : {};
-  const room = { ...given, ...folds };
+/** A reach from outside the best doorway to the furthest corner. */
+function reachAcross(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
   const step = REACH_STEP[room.unit];
-  const xs = room.floor.map(({ x }) => x);
-  const ys = room.floor.map(({ y }) => y);
-  const across = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
-  const reachOf = (steps: number) => (Math.floor(room.reach / step) + steps) * step;
-  const isEnough = (steps: number) => hasOrder({ ...room, reach: reachOf(steps) }, plan, budget);
-  const most = Math.ceil((2 * across + room.reach) / step);
-  let high = 1;
-  while (high < most && !isEnough(high)) {
-    if (!budget()) return null;
-    high *= 2;
-  }
-  if (high >= most && !isEnough(high)) return null;
-  let low = Math.floor(high / 2);
+  const ground = groundOf(room);
+  const ways = waysOver(ground);
+  const furthest = ground.aprons.map((apron, key) => {
+    const outside = inApron(apron, apron.width / 2, room.foot / 2);
+    return Math.max(...room.floor.map((corner) => ways.distance(outside, key, ways.target(corner), Infinity)));
+  });
+  const least = Math.min(...furthest);
+  if (least === Infinity) return null;
+  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
+  const { wholeMax, maxStretches } = room;
+  const mustFold = wholeMax !== null && maxStretches < 2 && plan.pieces.some(({ cutLength }) => cutLength > wholeMax);
+  // The place to stand may be a step of the grid further off.
+  const reach = (Math.ceil(Math.max(least, room.reach) / step) + 1) * step;
+  const change = { reach, ...(mustFold ? { maxStretches: USUAL_STRETCHES } : {}) };
+  return hasOrder({ ...room, ...change }, plan, budget) ? { kind: 'reach', change } : null;
+}
+
+/** The shortest reach that helps, up to one that does, by halving: a longer one always helps more. */
+function shorterReach(room: Room, plan: SheetPlan, { change }: LayingRemedy, budget: Budget): LayingRemedy {
+  const step = REACH_STEP[room.unit];
+  const isEnough = (steps: number) => hasOrder({ ...room, ...change, reach: steps * step }, plan, budget);
+  let low = Math.floor(room.reach / step);
+  let high = change.reach! / step;
   while (high - low > 1 && budget()) {
     const middle = (low + high) >> 1;
     if (isEnough(middle)) high = middle;
     else low = middle;
   }
-  return { kind: 'reach', change: { reach: reachOf(high), ...folds } };
-};
+  return { kind: 'reach', change: { ...change, reach: high * step } };
+}
 
 /** A doorway 30 in or 760 mm wide, or as wide as the widest there is (common practice, no source). */
 const DOORWAY = { in: 300_000, mm: 7_600_000 } as const;
@@ -205,11 +216,12 @@ const otherDoorway: Kind = (room, plan, _, budget) => {
 };
 
 /** A doorway in the longest wall and a longer reach, where there is no way in and a doorway alone is not enough. */
-const doorwayAndReach: Kind = (room, plan, trap, budget) => {
+function doorwayAndReach(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
   for (const { narrower, whole } of doorwaysTried(room)) {
     const { doorways } = withDoorway(room, narrower[0] ?? whole);
-    const longer = longerReach({ ...room, doorways }, plan, trap, budget);
-    if (longer !== null) return { kind: 'doorway', change: { ...longer.change, doorways } };
+    const opened = { ...room, doorways };
+    const across = budget() ? reachAcross(opened, plan, budget) : null;
+    if (across !== null) return { kind: 'doorway', change: { ...shorterReach(opened, plan, across, budget).change, doorways } };
   }
   return null;
-};
+}

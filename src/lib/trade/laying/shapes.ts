@@ -1,6 +1,5 @@
 import type { Point } from '#lib/measure/plane.ts';
 import type { Direction } from '../sheets/plan.ts';
-import { distanceTo } from './ground.ts';
 
 /** A convex polygon, corners in turn in either sense; lengths in ten-thousandths, as near as a double says. */
 export type Convex = readonly Point[];
@@ -62,16 +61,20 @@ export function boxOf(points: readonly Point[]): Box {
   return { x1: Math.min(...xs), y1: Math.min(...ys), x2: Math.max(...xs), y2: Math.max(...ys) };
 }
 
-/** Distance of a place from a convex polygon, 0 inside. */
-export function distanceFrom(polygon: Convex, at: Point): number {
+/** Whether a place lies nearer to a convex polygon than a distance, or inside it. */
+export function isNear(polygon: Convex, { x, y }: Point, within: number): boolean {
   let [isLeft, isRight] = [false, false];
-  let least = Infinity;
-  for (let i = 0; i < polygon.length; i++) {
-    const [a, b] = [polygon.at(i - 1)!, polygon[i]!];
-    const cross = (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+  let a = polygon.at(-1)!;
+  for (const b of polygon) {
+    const [dx, dy, ex, ey] = [b.x - a.x, b.y - a.y, x - a.x, y - a.y];
+    const square = dx * dx + dy * dy;
+    const share = square === 0 ? 0 : Math.min(1, Math.max(0, (ex * dx + ey * dy) / square));
+    const [fx, fy] = [ex - share * dx, ey - share * dy];
+    if (fx * fx + fy * fy < within * within) return true;
+    const cross = dx * ey - dy * ex;
     isLeft ||= cross > 0;
     isRight ||= cross < 0;
-    least = Math.min(least, distanceTo({ a, b }, at));
+    a = b;
   }
-  return isLeft && isRight ? least : 0;
+  return !(isLeft && isRight);
 }

@@ -1,6 +1,6 @@
 import type { Point } from '#lib/measure/plane.ts';
 import { distanceTo, fromApron, SAME, type Ground, type Segment } from './ground.ts';
-import { boxOf, distanceFrom, type Convex } from './shapes.ts';
+import { boxOf, isNear, type Convex } from './shapes.ts';
 
 /** A grid of places, and which of them a disc can stand on while nothing is laid. Place i is in column i % columns. */
 export interface Places {
@@ -10,7 +10,7 @@ export interface Places {
   readonly step: number;
   /** 1 where the disc keeps clear of all edges and its centre is in floor or apron. */
   readonly open: Uint8Array;
-  /** Places wholly in an apron and in front of its doorway, with the index of the doorway. */
+  /** Places in an apron and in front of its doorway, with the index of the doorway. */
   readonly exits: readonly { readonly place: number; readonly doorway: number }[];
 }
 
@@ -59,12 +59,12 @@ export function placesOver({ xs, ys, open }: Places, polygons: readonly Convex[]
   const clear = radius - SAME;
   for (const polygon of polygons) {
     const box = boxOf(polygon);
-    const isBox = polygon.every(({ x, y }) => (x === box.x1 || x === box.x2) && (y === box.y1 || y === box.y2));
+    const isBox = polygon.every((a, i) => a.x === polygon.at(i - 1)!.x || a.y === polygon.at(i - 1)!.y);
     forPlacesIn(xs, ys, grown(polygon, radius), (place, x, y) => {
       if (open[place] !== 1 || isMet[place] === 1) return;
       const dx = Math.max(box.x1 - x, x - box.x2, 0);
       const dy = Math.max(box.y1 - y, y - box.y2, 0);
-      if (dx * dx + dy * dy >= clear * clear || !(isBox || distanceFrom(polygon, { x, y }) < clear)) return;
+      if (dx * dx + dy * dy >= clear * clear || !(isBox || isNear(polygon, { x, y }, clear))) return;
       isMet[place] = 1;
       met.push(place);
     });
@@ -83,7 +83,7 @@ export function nearestPlace({ xs, ys }: Places, at: Point, within: number, exit
     const half = Math.sqrt(gap * gap - dy * dy);
     for (let column = indexFrom(xs, at.x - half); column < xs.length && xs[column]! <= at.x + half; column++) {
       if (exit[row * xs.length + column] === 0) continue;
-      const far = Math.hypot(xs[column]! - at.x, dy);
+      const far = Math.sqrt((xs[column]! - at.x) ** 2 + dy * dy);
       if (far > gap || (far === gap && best >= 0)) continue;
       gap = far;
       best = row * xs.length + column;
@@ -177,9 +177,7 @@ function exitsOf({ aprons, edges }: Ground, xs: Float64Array, ys: Float64Array, 
     const { along, away } = apron;
     forPlacesIn(xs, ys, apronBox(apron, 0), (place, x, y) => {
       const { far, out } = fromApron(apron, { x, y });
-      const isWithin =
-        far >= radius - SAME && far <= apron.width - radius + SAME && out >= radius - SAME && out <= apron.depth - radius + SAME;
-      if (open[place] !== 1 || !isWithin) return;
+      if (open[place] !== 1 || far < radius - SAME || far > apron.width - radius + SAME || out < -SAME) return;
       const sill = { x: apron.at.x + far * along.x + SAME * away.x, y: apron.at.y + far * along.y + SAME * away.y };
       if (edges.every((edge) => !cross(edge, sill, { x, y }))) exits.push({ place, doorway });
     });

@@ -6,7 +6,7 @@ import { equalStretches, stretchesAt, type Span } from './folds.ts';
 import { fromApron, groundOf, type Ground } from './ground.ts';
 import { isReached, patchesOf, reachAll, type Patch, type Reaching } from './reach.ts';
 import { axisOf, cornersWithin, stretchOf } from './shapes.ts';
-import { placeAt, placesOn, placesOver, type Places } from './standing.ts';
+import { nearestPlace, placeAt, placesOn, placesOver, type Places } from './standing.ts';
 import { waysOver, type Target } from './ways.ts';
 
 /** A floor with the pieces of a plan, to find an order of laying for. */
@@ -51,6 +51,8 @@ const STEP = { in: 10_000, mm: 250_000 } as const;
 /** Stretches are looked at in squares of four steps, divided down to a quarter of one. */
 const PATCH_STEPS = 4;
 const FINEST_STEPS = 0.25;
+/** Places of a piece of which nothing lies. */
+const NOTHING = new Int32Array(0);
 
 export function trialOf({ room, direction, pieces }: LayingTask): Trial {
   const axis = axisOf(direction);
@@ -76,53 +78,75 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
     return value;
   };
   const stopped = new Map<string, Int32Array>();
-  const stoppedBy = (p: number, from: number, to: number) =>
+  const stoppedBy = (p: number, { from, to }: Span) =>
     once(stopped, `${p} ${from} ${to}`, () => placesOver(places, stretchOf(pieces[p]!.parts, axis, from, to), radius));
+  const cornersOf = (p: number, { from, to }: Span) =>
+    once(corners, `${p} ${from} ${to}`, () =>
+      stretchOf(pieces[p]!.parts, axis, from, to)
+        .flatMap(cornersWithin)
+        .map((at) => ({ at: reaching.ways.target(at), gap: nearest(ground, [at]) }))
+        .sort((a, b) => b.gap - a.gap)
+        .map(({ at }) => at),
+    );
+
+  /**
+   * Whether all corners of a piece are reached while nothing of it lies: if not, folding is no help. The furthest from the doors come first;
+   * where one is not reached, the rest need not be looked at.
+   */
+  const isNearBare = (p: number, covered: Covered): boolean => {
+    const exit = uncover(covered, whole[p]!, NOTHING);
+    const corner = cornersOf(p, pieces[p]!).find((at) => !isReached(at, reaching, exit));
+    if (corner !== undefined) lastMissed.set(p, corner);
+    return corner === undefined;
+  };
+  let bare: { covered: Covered | null; isNear: Map<number, boolean> } = { covered: null, isNear: new Map() };
+  const canBeFolded = (p: number, covered: Covered): boolean => {
+    if (bare.covered !== covered) bare = { covered, isNear: new Map() };
+    const isNear = bare.isNear.get(p) ?? isNearBare(p, covered);
+    bare.isNear.set(p, isNear);
+    return isNear;
+  };
+
+  /** Where one kneels for a stretch when one gets about as `exit` says. `key` names the stretch and how it is laid. */
+  const standsFor = (p: number, span: Span, key: string, exit: Uint16Array): readonly number[] | null => {
+    const miss = (at: Target) => {
+      missed.set(key, at);
+      lastMissed.set(p, at);
+      return null;
+    };
+    const before = missed.get(key);
+    if (before !== undefined && !isReached(before, reaching, exit)) return miss(before);
+    const corner = cornersOf(p, span).find((at) => !isReached(at, reaching, exit));
+    if (corner !== undefined) return miss(corner);
+    const squares = once(patches, `${p} ${span.from} ${span.to}`, () =>
+      patchesOf(stretchOf(pieces[p]!.parts, axis, span.from, span.to), reaching.ways, reaching.patch),
+    );
+    if (squares.length === 0) {
+      // A sliver too thin to be looked at in squares: whoever reaches its tip lays it.
+      const tip = pieces[p]!.parts.flat().reduce((a, b) => (Math.abs(b[axis] - span.from) < Math.abs(a[axis] - span.from) ? b : a));
+      const place = nearestPlace(places, tip, reaching.reach, exit);
+      return place < 0 ? miss(reaching.ways.target(tip)) : [place];
+    }
+    const reached = reachAll(squares, reaching, exit);
+    return 'unreached' in reached ? miss(reached.unreached) : reached.stands;
+  };
 
   /** Lays the stretches of a piece one after the other from one of its ends. */
   const layFrom = (p: number, spans: readonly Span[], isFromLow: boolean, covered: Covered): LayingStep[] | null => {
-    const { id, from, to, parts } = pieces[p]!;
+    const { id, from, to } = pieces[p]!;
+    const of = spans.length;
     const steps: LayingStep[] = [];
-    for (const [i, span] of spans.entries()) {
-      const isLast = i === spans.length - 1;
-      const exit = isLast
-        ? covered.exit
-        : uncover(covered, whole[p]!, isFromLow ? stoppedBy(p, from, span.to) : stoppedBy(p, span.from, to));
-      const key = `${p} ${spans.length} ${isFromLow} ${i}`;
-      const miss = missed.get(key);
-      if (miss !== undefined && !isReached(miss, reaching, exit)) return null;
-      // Its own corners, the furthest from the doors first, are the hardest to reach: where one is not, the rest need not be looked at.
-      const hardest = once(corners, `${p} ${span.from} ${span.to}`, () => {
-        const all = stretchOf(parts, axis, span.from, span.to).flatMap(cornersWithin);
-        return all
-          .map((at) => ({ at: reaching.ways.target(at), gap: nearest(ground, [at]) }))
-          .sort((a, b) => b.gap - a.gap)
-          .map(({ at }) => at);
-      });
-      const corner = hardest.find((at) => !isReached(at, reaching, exit));
-      if (corner !== undefined) {
-        missed.set(key, corner);
-        lastMissed.set(p, corner);
-        return null;
-      }
-      const squares = once(patches, `${p} ${span.from} ${span.to}`, () =>
-        patchesOf(stretchOf(parts, axis, span.from, span.to), reaching.ways, reaching.patch),
-      );
-      const reached = reachAll(squares, reaching, exit);
-      if ('unreached' in reached) {
-        missed.set(key, reached.unreached);
-        lastMissed.set(p, reached.unreached);
-        return null;
-      }
-      const { stands } = reached;
-      steps.push({
-        piece: id,
-        stretch: { i, of: spans.length, from: span.from, to: span.to },
-        stands: stands.map((place) => placeAt(places, place)),
-        exit: exit[stands[0]!]! - 1,
-      });
+    // The last stretch is looked at first: most pieces that cannot be laid fail with it, and the floor is as it is then already.
+    for (const i of [of - 1, ...spans.slice(1).keys()]) {
+      const span = spans[i]!;
+      const lies = isFromLow ? { from, to: span.to } : { from: span.from, to };
+      const exit = i === of - 1 ? covered.exit : uncover(covered, whole[p]!, stoppedBy(p, lies));
+      const stands = standsFor(p, span, `${p} ${of} ${isFromLow} ${i}`, exit);
+      if (stands === null) return null;
+      const stretch = { i, of, from: span.from, to: span.to };
+      steps.push({ piece: id, stretch, stands: stands.map((place) => placeAt(places, place)), exit: exit[stands[0]!]! - 1 });
     }
-    return steps;
+    return [...steps.slice(1), steps[0]!];
   };
 
   /** From the end further from the doors first: that is how one would start. */
@@ -148,6 +172,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
       if (spans === undefined) return null;
       const down = [...spans].reverse();
       if (count === 1) return layFrom(p, spans, true, covered);
+      if (!canBeFolded(p, covered)) return null;
       const isLowFirst = isLowFurther(p);
       return layFrom(p, isLowFirst ? spans : down, isLowFirst, covered) ?? layFrom(p, isLowFirst ? down : spans, !isLowFirst, covered);
     },

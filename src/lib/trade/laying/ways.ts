@@ -55,7 +55,7 @@ export function waysOver({ barriers }: Pick<Ground, 'barriers'>): Ways {
   };
 }
 
-const gap = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y);
+const gap = (a: Point, b: Point) => Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
 
 /** Whether the straight way between two places crosses no barrier. It may touch one; passing an end exactly is left to the bends. */
 function sees(barriers: readonly Segment[], from: Point, to: Point): boolean {

@@ -23,7 +23,7 @@ const BATH: XY[] = [
 function plan(input: object, budget = always): Extract<RoomPlan, { sheets: unknown }> {
   const room = readRoom({ ...BASE, floor: BATH, ...input });
   if (!room.ok) throw new Error(`${room.fault.field} ${room.fault.code}`);
-  const planned = planRoom(room.value, { sheets: always, laying: budget, remedies: always, firstRemedy: always });
+  const planned = planRoom(room.value, { sheets: always, laying: budget, remedies: always });
   if (!planned.ok) throw new Error(planned.fault.field);
   if ('impossible' in planned.value) throw new Error(planned.value.impossible.code);
   return planned.value;
@@ -116,7 +116,7 @@ describe('groups that set', () => {
   it('of pieces that there are', () => {
     const room = readRoom({ ...BASE, floor: BATH, sets: [['A', 'Z']] });
     if (!room.ok) throw new Error(room.fault.field);
-    const budgets = { sheets: always, laying: always, remedies: always, firstRemedy: always };
+    const budgets = { sheets: always, laying: always, remedies: always };
     expect(planRoom(room.value, budgets)).toMatchObject({ ok: false, fault: { field: 'sets[0][1]', code: 'no-such-piece' } });
   });
 });
