@@ -45,11 +45,11 @@ export function layGroups(task: LayingTask, trial: Trial, groups: readonly (read
   const gridStep = trial.places.step;
   for (const group of groups) {
     const order = findOrder(task, trial, group, budget);
-    if ('trap' in order) return { ...order, isProven: order.isProven && gridStep <= trial.finestStep, gridStep };
+    if ('trap' in order) return { ...order, isProven: order.isProven && gridStep <= trial.coarsestStep, gridStep };
     steps.push(...order.steps);
     isProven &&= order.isProven;
   }
-  return { steps, isProven: isProven && gridStep <= trial.finestStep, gridStep };
+  return { steps, isProven: isProven && gridStep <= trial.coarsestStep, gridStep };
 }
 
 /** Finds an order of laying for a plan. */

@@ -14,28 +14,31 @@ export interface Places {
   readonly exits: readonly { readonly place: number; readonly doorway: number }[];
 }
 
-/** A grid finer than a phone has time for is made coarser: this many places at most, or about as many. */
+/** A grid is at most twice as fine as asked for, up to about so many places. */
+const PLACES_FINE = 60_000;
+/** One finer than a phone has time for is made coarser: so many places at most, or about as many. */
 const PLACES_MAX = 250_000;
 
 /**
- * A grid with at most `step` between lines, made coarser in halls. Besides the even lines there are those on which the centre of a disc
+ * A grid with at most `step` between lines, finer in small rooms and coarser in halls. Besides the even lines there are those on which the centre of a disc
  * can touch a wall or the edge of a sheet (`touching`), so that a passage just wide enough is found.
  */
 export function placesOn(ground: Ground, radius: number, step: number, touching: readonly Convex[]): Places {
   const { x1, y1, x2, y2 } = boxOf([...ground.floor, ...ground.edges.flatMap(({ a, b }) => [a, b])]);
-  const coarser = Math.max(step, Math.sqrt(((x2 - x1) * (y2 - y1)) / PLACES_MAX));
+  const stepFor = (count: number) => Math.sqrt(((x2 - x1) * (y2 - y1)) / count);
+  const used = Math.max(step / 2, Math.min(step, stepFor(PLACES_FINE)), stepFor(PLACES_MAX));
   const corners = [...ground.edges.flatMap(({ a, b }) => [a, b]), ...touching.flat()];
   const xs = linesBetween(
     x1,
     x2,
-    coarser,
+    used,
     corners.map(({ x }) => x),
     radius,
   );
   const ys = linesBetween(
     y1,
     y2,
-    coarser,
+    used,
     corners.map(({ y }) => y),
     radius,
   );
@@ -45,7 +48,7 @@ export function placesOn(ground: Ground, radius: number, step: number, touching:
       if (open[place] === 1 && distanceTo(edge, { x, y }) < radius - SAME) open[place] = 0;
     });
   }
-  return { xs, ys, step: coarser, open, exits: exitsOf(ground, xs, ys, open, radius) };
+  return { xs, ys, step: used, open, exits: exitsOf(ground, xs, ys, open, radius) };
 }
 
 export function placeAt({ xs, ys }: Pick<Places, 'xs' | 'ys'>, place: number): Point {

@@ -31,8 +31,8 @@ export interface LayingStep {
 /** Tries pieces on a floor where others lie. */
 export interface Trial {
   readonly places: Places;
-  /** How fine the grid was meant to be. */
-  readonly finestStep: number;
+  /** A coarser grid proves nothing. */
+  readonly coarsestStep: number;
   readonly ground: Ground;
   /** The fewest stretches a piece may be laid in. */
   fewestStretches(piece: number): number;
@@ -158,7 +158,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
 
   return {
     places,
-    finestStep: step,
+    coarsestStep: step,
     ground,
     fewestStretches: (p) => Math.min(...foldings[p]!.keys()),
     fromDoor: (p) => nearest(ground, pieces[p]!.parts.flat()),
