@@ -56,6 +56,10 @@ export function layGroups(task: LayingTask, trial: Trial, groups: readonly (read
 export function layPlan(room: Room, plan: Pick<SheetPlan, 'direction' | 'pieces'>, budget: Budget): Result<Laying, RoomFault> {
   const groups = groupsOf(room, plan.pieces);
   if (!groups.ok) return groups;
+  if (room.doorways.length === 0) {
+    const pieces = plan.pieces.map(({ id }) => id);
+    return ok({ trap: { code: 'no-doorway', pieces, at: null }, isProven: true, gridStep: 0 });
+  }
   const task = layingTask(room, plan);
   return ok(layGroups(task, trialOf(task), groups.value, budget));
 }

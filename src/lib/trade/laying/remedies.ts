@@ -19,10 +19,8 @@ export interface LayingRemedy {
  */
 export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, budget: Budget): LayingRemedy[] {
   // Without a way in nothing else helps.
-  if (trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow') {
-    const way = otherDoorway(room, plan, trap, budget) ?? doorwayAndReach(room, plan, budget);
-    return way === null ? [] : [way];
-  }
+  if (trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow')
+    return [anyDoorway(room, plan, budget)].filter((way) => way !== null);
   const across = reachAcross(room, plan, budget);
   // What takes longest to look for comes last.
   const kinds: Kind[] = [
@@ -80,13 +78,22 @@ const otherPlan: Kind = (room, plan, _, budget) => {
 /** Folded more often than anybody asked for, a sheet is no longer handled: twice as often is tried. */
 const STRETCHES_TRIED = 8;
 
-const moreStretches: Kind = (room, plan, _, budget) => {
+const moreStretches: Kind = (room, plan, trap, budget) => {
+  const { trial, trapped } = trialIn(room, plan, trap);
+  const covered = trial.cover(trapped);
+  if (trap.code === 'out-of-reach' && !trapped.some((piece) => trial.canBeFolded(piece, covered))) return null;
   const most = Math.max(STRETCHES_TRIED, 2 * room.maxStretches);
   for (let maxStretches = room.maxStretches + 1; maxStretches <= most && budget(); maxStretches++) {
     if (hasOrder({ ...room, maxStretches }, plan, budget)) return { kind: 'stretches', change: { maxStretches } };
   }
   return null;
 };
+
+/** A trial of a plan, and the trapped pieces as it knows them. */
+function trialIn(room: Room, plan: SheetPlan, { pieces }: Trap) {
+  const task = layingTask(room, plan);
+  return { task, trial: trialOf(task), trapped: pieces.map((id) => plan.pieces.findIndex((piece) => piece.id === id)) };
+}
 
 /** So many ways to part the trapped pieces are tried. */
 const PARTINGS = 200;
@@ -97,8 +104,9 @@ const PARTINGS = 200;
  */
 const letSet: Kind = (room, plan, trap, budget) => {
   if (room.sets.length > 0) return null;
-  const task = layingTask(room, plan);
-  const trial = trialOf(task);
+  const { task, trial, trapped } = trialIn(room, plan, trap);
+  const canLayAlone = (piece: number) => 'steps' in layGroups(task, trial, [[piece]], budget);
+  if (!trapped.every(canLayAlone)) return null;
   const canLay = (ids: readonly string[]) =>
     'steps' in layGroups(task, trial, [ids.map((id) => plan.pieces.findIndex((piece) => piece.id === id))], budget);
   const remedy = (sets: readonly (readonly string[])[]): LayingRemedy | null => {
@@ -215,13 +223,14 @@ const otherDoorway: Kind = (room, plan, _, budget) => {
   return null;
 };
 
-/** A doorway in the longest wall and a longer reach, where there is no way in and a doorway alone is not enough. */
-function doorwayAndReach(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
+/** A doorway where there is no way in, with a reach across the room where the doorway alone is not enough. */
+function anyDoorway(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
   for (const { narrower, whole } of doorwaysTried(room)) {
-    const { doorways } = withDoorway(room, narrower[0] ?? whole);
-    const opened = { ...room, doorways };
-    const across = budget() ? reachAcross(opened, plan, budget) : null;
-    if (across !== null) return { kind: 'doorway', change: { ...shorterReach(opened, plan, across, budget).change, doorways } };
+    if (!budget()) return null;
+    const change = withDoorway(room, narrower[0] ?? whole);
+    if (hasOrder({ ...room, ...change }, plan, budget)) return { kind: 'doorway', change };
+    const across = reachAcross({ ...room, ...change }, plan, budget);
+    if (across !== null) return { kind: 'doorway', change: { ...across.change, ...change } };
   }
   return null;
 }

@@ -19,29 +19,26 @@ const PLACES_FINE = 60_000;
 /** One finer than a phone has time for is made coarser: so many places at most, or about as many. */
 const PLACES_MAX = 250_000;
 
+/** Where sheets begin and end, across and up the drawing. */
+export interface SheetEdges {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
 /**
- * A grid with at most `step` between lines, finer in small rooms and coarser in halls. Besides the even lines there are those on which the centre of a disc
- * can touch a wall or the edge of a sheet (`touching`), so that a passage just wide enough is found.
+ * A grid with at most `step` between lines, finer in small rooms and coarser in halls. Besides the even lines there are those on which the
+ * centre of a disc can touch a wall or the edge of a sheet, so that a passage just wide enough is found.
  */
-export function placesOn(ground: Ground, radius: number, step: number, touching: readonly Convex[]): Places {
+export function placesOn(ground: Ground, radius: number, step: number, edges: SheetEdges): Places {
   const { x1, y1, x2, y2 } = boxOf([...ground.floor, ...ground.edges.flatMap(({ a, b }) => [a, b])]);
   const stepFor = (count: number) => Math.sqrt(((x2 - x1) * (y2 - y1)) / count);
   const used = Math.max(step / 2, Math.min(step, stepFor(PLACES_FINE)), stepFor(PLACES_MAX));
-  const corners = [...ground.edges.flatMap(({ a, b }) => [a, b]), ...touching.flat()];
-  const xs = linesBetween(
-    x1,
-    x2,
-    used,
-    corners.map(({ x }) => x),
-    radius,
-  );
-  const ys = linesBetween(
-    y1,
-    y2,
-    used,
-    corners.map(({ y }) => y),
-    radius,
-  );
+  const corners = ground.edges.flatMap(({ a, b }) => [a, b]);
+  const linesOf = (axis: 'x' | 'y', from: number, to: number) => {
+    const walls = corners.map((corner) => corner[axis]);
+    return linesBetween(from, to, used, walls, edges[axis], radius);
+  };
+  const [xs, ys] = [linesOf('x', x1, x2), linesOf('y', y1, y2)];
   const open = insideOf(ground, xs, ys);
   for (const edge of ground.edges) {
     forPlacesIn(xs, ys, grown([edge.a, edge.b], radius), (place, x, y) => {
@@ -136,13 +133,23 @@ function indexFrom(lines: Float64Array, value: number): number {
   return low;
 }
 
-function linesBetween(from: number, to: number, step: number, corners: readonly number[], radius: number): Float64Array {
-  const lines = new Set<number>();
-  for (const corner of corners)
-    for (const line of [corner - radius, corner + radius]) if (line >= from && line <= to) lines.add(Math.round(line * 4) / 4);
-  const even = Math.ceil((to - from) / step);
-  for (let i = 0; i <= even; i++) lines.add(Math.round(from + ((to - from) * i) / even));
-  return Float64Array.from(lines).sort();
+/** Even lines, and those a radius from walls and sheets; of very many sheets none, as those lie close to the even ones anyway. */
+function linesBetween(
+  from: number,
+  to: number,
+  step: number,
+  walls: readonly number[],
+  sheets: readonly number[],
+  radius: number,
+): Float64Array {
+  const count = Math.ceil((to - from) / step);
+  const even = Array.from({ length: count + 1 }, (_, i) => Math.round(from + ((to - from) * i) / count));
+  const beside = (edges: readonly number[]) =>
+    edges.flatMap((edge) =>
+      [edge - radius, edge + radius].filter((line) => line >= from && line <= to).map((line) => Math.round(line * 4) / 4),
+    );
+  const touching = new Set(beside(sheets));
+  return Float64Array.from(new Set([...even, ...beside(walls), ...(touching.size > 2 * count ? [] : touching)])).sort();
 }
 
 /** Places in floor or apron, row by row between the crossings of the outline. */

@@ -40,6 +40,8 @@ export interface Trial {
   fromDoor(piece: number): number;
   /** The floor when these pieces lie. */
   cover(pieces: readonly number[]): Covered;
+  /** Whether it may help to fold a piece, last of those that `covered` counts: all its corners are reached while nothing of it lies. */
+  canBeFolded(piece: number, covered: Covered): boolean;
   /** Lays a piece, last of those that `covered` counts, in `count` stretches. Null when it cannot be. */
   lay(piece: number, count: number, covered: Covered): LayingStep[] | null;
   /** A point of the piece that was not reached when it was last tried. */
@@ -60,10 +62,9 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
   const radius = room.foot / 2;
   const step = STEP[room.unit];
   const foldings = pieces.map((piece) => foldingsOf(piece, room));
-  const stretches = pieces.map(({ parts }, p) =>
-    [...foldings[p]!.values()].flat().flatMap(({ from, to }) => stretchOf(parts, axis, from, to)),
-  );
-  const places = placesOn(ground, radius, step, stretches.flat());
+  const ends = foldings.flatMap((folding) => [...folding.values()].flat().flatMap(({ from, to }) => [from, to]));
+  const sides = pieces.flatMap(({ parts }) => parts.flat().map((corner) => corner[axis === 'x' ? 'y' : 'x']));
+  const places = placesOn(ground, radius, step, axis === 'x' ? { x: ends, y: sides } : { x: sides, y: ends });
   const reaching: Reaching = { places, ways: waysOver(ground), reach: room.reach, patch: PATCH_STEPS * step, finest: FINEST_STEPS * step };
   const whole = pieces.map(({ parts }) => placesOver(places, parts, radius));
   const uncover = uncoverOn(places);
@@ -89,10 +90,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
         .map(({ at }) => at),
     );
 
-  /**
-   * Whether all corners of a piece are reached while nothing of it lies: if not, folding is no help. The furthest from the doors come first;
-   * where one is not reached, the rest need not be looked at.
-   */
+  /** The corners furthest from the doors come first: where one is not reached, the rest need not be looked at. */
   const isNearBare = (p: number, covered: Covered): boolean => {
     const exit = uncover(covered, whole[p]!, NOTHING);
     const corner = cornersOf(p, pieces[p]!).find((at) => !isReached(at, reaching, exit));
@@ -167,6 +165,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
         places,
         laid.map((p) => whole[p]!),
       ),
+    canBeFolded,
     lay(p, count, covered) {
       const spans = foldings[p]!.get(count);
       if (spans === undefined) return null;

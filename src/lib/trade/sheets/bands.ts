@@ -29,9 +29,9 @@ export function piecesOfBand(region: Trapezoids, lo: number, hi: number): BandPi
 
 /** Cells from `base` up to `end` by which hang together; those from `top` on are in the last slab, above which nothing counts. */
 function groupsOf(region: Trapezoids, base: number, end: number, top: number): Trapezoid[][] {
-  const parent = Array.from({ length: end - base }, (_, i) => i);
+  const parent = new Int32Array(end - base).map((_, i) => i);
   const root = (i: number): number => {
-    while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!;
+    while (parent[i] !== i) i = parent[i]!;
     return i;
   };
   for (let i = base; i < top; i++) for (const k of region.cells[i]!.above) parent[root(k - base)] = root(i - base);
