@@ -21,7 +21,15 @@ export type ImpossibleCode =
 /** A change of the task with which a plan exists; tried. */
 export interface SheetRemedy {
   readonly kind:
-    'direction' | 'longer-roll' | 'longer-piece' | 'wider-roll' | 'smaller-keep-out' | 'smaller-upturn' | 'finer-gauge' | 'free-seams';
+    | 'direction'
+    | 'longer-roll'
+    | 'longer-piece-and-smaller-keep-out'
+    | 'longer-piece'
+    | 'wider-roll'
+    | 'smaller-keep-out'
+    | 'smaller-upturn'
+    | 'finer-gauge'
+    | 'free-seams';
   readonly change: Partial<Pick<SheetTask, 'direction' | 'roll' | 'longestPiece' | 'keepOuts' | 'upturn' | 'gauge' | 'pins'>>;
 }
 
@@ -59,7 +67,7 @@ export function whyImpossible(task: SheetTask, why: NoPlan, budget: Budget): Imp
     .sort((a, b) => ORDER.indexOf(a.code) - ORDER.indexOf(b.code));
   const { code, problem } = limits[0]!;
   const needs = problems
-    .flatMap(({ direction, problem: own }) => shortestLongest(own, direction))
+    .flatMap(({ direction, problem: own }) => (budget() ? shortestLongest(own, direction, budget) : []))
     .sort((a, b) => a.cutLength - b.cutLength);
   const tooLong = code.startsWith('piece-too-long') ? (needs[0] ?? null) : null;
   return {
@@ -97,7 +105,7 @@ function limitOf(problem: StripProblem): ImpossibleCode {
 }
 
 /** The longest piece of a plan whose longest piece is as short as can be, whatever the rolls; keep-outs too, unless they leave no plan. */
-function shortestLongest(limited: StripProblem, direction: Direction): LongPiece[] {
+function shortestLongest(limited: StripProblem, direction: Direction, budget: Budget): LongPiece[] {
   const around = { ...limited, longest: Infinity };
   const problem = hasPlan(around) ? around : { ...around, keepOuts: [] };
   const { first, last } = multiplesRange(problem);
@@ -115,7 +123,7 @@ function shortestLongest(limited: StripProblem, direction: Direction): LongPiece
   }
   const need = lengths[low];
   if (need === undefined) return [];
-  const { plan } = planStrips({ ...problem, longest: need * problem.gauge }, ALWAYS);
+  const { plan } = planStrips({ ...problem, longest: need * problem.gauge }, budget);
   const piece = plan?.pieces.find(({ cut }) => cut === Math.max(...plan.pieces.map((one) => one.cut)));
   if (plan === null || piece === undefined) return [];
   const { from, to } = piece;
@@ -147,8 +155,12 @@ function proposals(task: SheetTask, code: ImpossibleCode, tooLong: LongPiece | n
   const found: SheetRemedy[] = [];
   if (pins.length > 0) found.push({ kind: 'free-seams', change: { pins: [] } });
   if (direction !== 'free' && pins.length === 0) found.push({ kind: 'direction', change: { direction: direction === 0 ? 90 : 0 } });
-  if (tooLong !== null) found.push(longerPiece(task, tooLong.cutLength));
-  if (code.endsWith('keep-out')) found.push(...smallerKeepOuts(task), ...widerRoll(task, budget));
+  const longer = tooLong === null ? null : longerPiece(task, tooLong.cutLength);
+  if (code === 'piece-too-long-and-keep-out') {
+    const [smaller] = longer === null ? [] : smallerKeepOuts({ ...task, ...longer.change });
+    if (smaller !== undefined) found.push({ kind: 'longer-piece-and-smaller-keep-out', change: { ...longer!.change, ...smaller.change } });
+  } else if (longer !== null) found.push(longer);
+  if (code === 'keep-out') found.push(...smallerKeepOuts(task), ...widerRoll(task, budget));
   if (code === 'upturn-too-deep') found.push(...smallerUpturn(task), ...widerRoll(task, budget));
   if (code === 'gauge-too-coarse') {
     const finer = [2, 4, 8, 16, 32].map((n) => gauge / n).find((g) => Number.isInteger(g) && works({ ...task, gauge: g }));

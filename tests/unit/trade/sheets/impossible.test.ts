@@ -44,7 +44,12 @@ describe('says which limit stands in the way', () => {
     ],
     ['a cap on the pieces', { longestPiece: parts(50) }, 'piece-too-long', ['longer-piece']],
     ['a drain wider than a sheet', { keepOuts: [drain(30, 48, 20)] }, 'keep-out', ['smaller-keep-out', 'wider-roll']],
-    ['both', { ...roll({ newLength: parts(50) }), keepOuts: [drain(30, 48, 20)] }, 'piece-too-long-and-keep-out', []],
+    [
+      'both',
+      { ...roll({ newLength: parts(50) }), keepOuts: [drain(30, 48, 20)] },
+      'piece-too-long-and-keep-out',
+      ['longer-piece-and-smaller-keep-out'],
+    ],
     ['a seam pinned outside', { direction: 90, pins: [parts(70)] }, 'pins', ['free-seams']],
     ['an upturn deeper than the roll is wide', { upturn: parts(40) }, 'upturn-too-deep', ['smaller-upturn', 'wider-roll']],
     [
