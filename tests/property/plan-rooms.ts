@@ -204,9 +204,12 @@ export const layingRooms = fc
     maxStretches: fc.constantFrom(1, 3, 4),
     wholeMax: fc.constantFrom(null, null, 60),
     low: fc.option(fc.nat(40)),
+    shift: fc.constantFrom(0, 0, -100, -33.3),
+    isTurned: fc.boolean(),
   })
-  .map(({ floor, size, wall, where, width, roll, low, ...rest }) => {
-    const big = floor.map(([x, y]) => [fourPlaces(x * size), fourPlaces(y * size)] as const);
+  .map(({ floor, size, wall, where, width, roll, low, shift, isTurned, ...rest }) => {
+    const drawn = floor.map(([x, y]) => [fourPlaces(x * size + shift), fourPlaces(y * size)] as const);
+    const big = isTurned ? drawn.toReversed() : drawn;
     const i = wall % big.length;
     const [a, b] = [big[i]!, big[(i + 1) % big.length]!];
     const length = Math.floor(Math.hypot(b[0] - a[0], b[1] - a[1]));

@@ -1,7 +1,8 @@
 import { planSheets, type SheetPlan } from '../sheets/plan.ts';
 import type { Budget } from '../sheets/problem.ts';
 import { sheetTask, type Doorway, type Room } from '../sheets/room.ts';
-import { groundOf, inApron } from './ground.ts';
+import { equalStretches } from './folds.ts';
+import { distanceTo, groundOf, inApron, SAME } from './ground.ts';
 import { groupsOf, layGroups, layingTask, layPlan } from './lay.ts';
 import type { Trap } from './order.ts';
 import { trialOf } from './trial.ts';
@@ -15,13 +16,13 @@ export interface LayingRemedy {
 
 /**
  * What helps out of a trap, what costs the crew least first. Every remedy was tried; those that there was no time for are missing. A reach
- * across the whole room is tried first: where one gets in at all it helps, so that there is one remedy whatever the time.
+ * across the whole room needs no time: where one gets in at all it helps, so that there is one remedy in any case.
  */
 export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, budget: Budget): LayingRemedy[] {
   // Without a way in nothing else helps.
   if (trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow')
     return [anyDoorway(room, plan, budget)].filter((way) => way !== null);
-  const across = reachAcross(room, plan, budget);
+  const across = reachAcross(room, plan);
   // What takes longest to look for comes last.
   const kinds: Kind[] = [
     otherDirection,
@@ -147,24 +148,28 @@ const USUAL_STRETCHES = 4;
 /** Steps in which a longer reach is looked for: 1 in, or 25 mm. */
 const REACH_STEP = { in: 10_000, mm: 250_000 } as const;
 
-/** A reach from outside the best doorway to the furthest corner. */
-function reachAcross(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
+/**
+ * A reach from a place right outside a doorway to the furthest corner, over the best of the doorways. With it every piece can be laid from
+ * that place, whatever lies, so that it need not be tried. Null where one cannot stand there, or a piece has to be folded and is too short.
+ */
+function reachAcross(room: Room, plan: SheetPlan): LayingRemedy | null {
   const step = REACH_STEP[room.unit];
+  const { wholeMax, maxStretches, gauge, foot } = room;
+  const folded = layingTask(room, plan).pieces.filter(({ cutLength }) => wholeMax !== null && cutLength > wholeMax);
+  if (folded.some((piece) => equalStretches(piece, 2, gauge) === null)) return null;
+  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
+  const change = folded.length > 0 && maxStretches < 2 ? { maxStretches: USUAL_STRETCHES } : {};
   const ground = groundOf(room);
   const ways = waysOver(ground);
   const furthest = ground.aprons.map((apron, key) => {
-    const outside = inApron(apron, apron.width / 2, room.foot / 2);
+    const outside = inApron(apron, apron.width / 2, foot / 2);
+    if (ground.edges.some((edge) => distanceTo(edge, outside) < foot / 2 - SAME)) return Infinity;
     return Math.max(...room.floor.map((corner) => ways.distance(outside, key, ways.target(corner), Infinity)));
   });
   const least = Math.min(...furthest);
   if (least === Infinity) return null;
-  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
-  const { wholeMax, maxStretches } = room;
-  const mustFold = wholeMax !== null && maxStretches < 2 && plan.pieces.some(({ cutLength }) => cutLength > wholeMax);
-  // The place to stand may be a step of the grid further off.
-  const reach = (Math.ceil(Math.max(least, room.reach) / step) + 1) * step;
-  const change = { reach, ...(mustFold ? { maxStretches: USUAL_STRETCHES } : {}) };
-  return hasOrder({ ...room, ...change }, plan, budget) ? { kind: 'reach', change } : null;
+  // One step more, as the nearest place of the grid may be so much further off.
+  return { kind: 'reach', change: { ...change, reach: (Math.ceil(Math.max(least, room.reach) / step) + 1) * step } };
 }
 
 /** The shortest reach that helps, up to one that does, by halving: a longer one always helps more. */
@@ -229,7 +234,7 @@ function anyDoorway(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy |
     if (!budget()) return null;
     const change = withDoorway(room, narrower[0] ?? whole);
     if (hasOrder({ ...room, ...change }, plan, budget)) return { kind: 'doorway', change };
-    const across = reachAcross({ ...room, ...change }, plan, budget);
+    const across = reachAcross({ ...room, ...change }, plan);
     if (across !== null) return { kind: 'doorway', change: { ...across.change, ...change } };
   }
   return null;

@@ -94,7 +94,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
   const isNearBare = (p: number, covered: Covered): boolean => {
     const exit = uncover(covered, whole[p]!, NOTHING);
     const corner = cornersOf(p, pieces[p]!).find((at) => !isReached(at, reaching, exit));
-    if (corner !== undefined) lastMissed.set(p, corner);
+    if (corner !== undefined) lastMissed.set(p, { x: corner.x, y: corner.y });
     return corner === undefined;
   };
   let bare: { covered: Covered | null; isNear: Map<number, boolean> } = { covered: null, isNear: new Map() };
@@ -109,7 +109,7 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
   const standsFor = (p: number, span: Span, key: string, exit: Uint16Array): readonly number[] | null => {
     const miss = (at: Target) => {
       missed.set(key, at);
-      lastMissed.set(p, at);
+      lastMissed.set(p, { x: at.x, y: at.y });
       return null;
     };
     const before = missed.get(key);

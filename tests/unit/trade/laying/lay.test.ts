@@ -41,6 +41,18 @@ describe('by hand', () => {
     expect(steps({})).toEqual(['D', 'C', 'B', 'A']);
   });
 
+  it('just so in mm, with the clock and below zero', () => {
+    const floor = BATH.map(([x, y]): XY => [x * 25 - 2000, y * 25 - 5000]).toReversed();
+    // Turned, wall 2 joins what were corners 1 and 0.
+    const doorways = [{ wall: 2, from: 150, to: 1350 }];
+    expect(steps({ unit: 'mm', gauge: 1, floor, doorways, roll: { width: 700, lengths: [], newLength: 15000 }, minOverlap: 50 })).toEqual([
+      'D',
+      'C',
+      'B',
+      'A',
+    ]);
+  });
+
   it('in stretches where a piece is longer than may be laid whole', () => {
     expect(steps({ wholeMax: 48 })).toEqual(['D 1/2', 'D 2/2', 'C 1/2', 'C 2/2', 'B 1/2', 'B 2/2', 'A 1/2', 'A 2/2']);
     expect(steps({ wholeMax: 60 })).toEqual(['D', 'C', 'B', 'A']);
@@ -82,6 +94,25 @@ describe('by hand', () => {
     ];
     const input = { floor: key, doorways: [{ wall: 0, from: 0, to: 12 }], roll: { width: 42, lengths: [], newLength: 600 }, reach: 66 };
     expect(steps(input)).toEqual(['B', 'A']);
+  });
+
+  it('a foot that does not fit wholly into a shallow apron stands half in the doorway', () => {
+    // The apron is 10 deep, the foot 12 across: it stands on the sill, over the floor as long as that is bare.
+    const floor: XY[] = [
+      [0, 0],
+      [40, 0],
+      [40, 20],
+      [0, 20],
+    ];
+    expect(
+      steps({
+        floor,
+        doorways: [{ wall: 0, from: 10, to: 30 }],
+        reach: 10,
+        direction: 90,
+        roll: { width: 12, lengths: [], newLength: 600 },
+      })[0],
+    ).toBe('out-of-reach');
   });
 
   it('one gets out by the doorway that is there', () => {
