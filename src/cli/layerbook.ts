@@ -7,6 +7,8 @@ import { badInput, type Call, type Outcome } from './outcome.ts';
 interface Command {
   readonly usage: string;
   readonly takes: readonly ('file' | 'out' | 'name')[];
+  /** Takes `--svg OUT` too, if the caller wants a drawing. */
+  readonly draws?: true;
   run(call: Call): Promise<Outcome>;
 }
 
@@ -21,6 +23,12 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     usage: 'layerbook example --out ZIP',
     takes: ['out'],
     run: async (call) => (await import('./example.ts')).exampleCommand(call),
+  },
+  plan: {
+    usage: 'layerbook plan FILE [--svg OUT]',
+    takes: ['file'],
+    draws: true,
+    run: async (call) => (await import('./plan.ts')).planCommand(call),
   },
   recompute: {
     usage: 'layerbook recompute FILE',
@@ -47,17 +55,31 @@ async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Ou
   if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
   // npm changes into the project's folder; a path is meant from where the person stands.
   const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
-  return command.run({ name: given.name, file: place(given.file), out: place(given.out), locale });
+  const drawing = given.svg === undefined ? {} : { svg: place(given.svg) };
+  return command.run({ name: given.name, file: place(given.file), out: place(given.out), locale, ...drawing });
+}
+
+interface Given {
+  readonly name: string;
+  readonly file: string;
+  readonly out: string;
+  readonly svg: string | undefined;
 }
 
 /** The arguments a command takes, neither fewer nor more, or null. */
-function argumentsOf(args: readonly string[], { takes }: Command): { name: string; file: string; out: string } | null {
+function argumentsOf(args: readonly string[], { takes, draws }: Command): Given | null {
   try {
-    const { values, positionals } = parseArgs({ args: [...args], options: { out: { type: 'string' } }, allowPositionals: true });
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { out: { type: 'string' }, svg: { type: 'string' } },
+      allowPositionals: true,
+    });
     const [name = '', file = '', ...more] = takes.includes('name') ? positionals : ['', ...positionals];
     const out = values.out ?? '';
     const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
-    return fits && takes.includes('name') === (name !== '') ? { name, file, out } : null;
+    const { svg } = values;
+    const drawn = svg === undefined || (draws === true && svg !== '');
+    return fits && drawn && takes.includes('name') === (name !== '') ? { name, file, out, svg } : null;
   } catch {
     return null;
   }

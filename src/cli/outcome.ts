@@ -11,6 +11,8 @@ export interface Call {
   readonly name: string;
   readonly file: string;
   readonly out: string;
+  /** Where a drawing is to be written, when one is asked for. */
+  readonly svg?: string;
   /** Language of the messages, from the terminal's own setting. */
   readonly locale: 'en' | 'es';
 }
