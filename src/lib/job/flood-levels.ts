@@ -2,6 +2,7 @@ import { baseOf } from '../measure/dimension.ts';
 import type { Quantity } from '../record/kinds/reading.ts';
 import { expectedEvaporation } from '../trade/evaporation.ts';
 import { floodLoad } from '../trade/flood-load.ts';
+import { stopLevel, type StopLevel } from '../trade/flood-stop.ts';
 import { netDrop, type Level, type NetDrop } from '../trade/flood-levels.ts';
 import { smallestLoss } from '../trade/flood.ts';
 import type { Air } from '../trade/weather.ts';
@@ -85,6 +86,7 @@ export function loadAt(depth: Quantity): Load | null {
 
 /** Longer than any test, and as long as evaporation is worked out for: a year. */
 const LONGEST_MS = 366 * 86_400_000;
+const HOUR_MS = 3_600_000;
 
 /** What the levels can show, the second of the two statements. `few`: no level was read twice yet. */
 export type Levels =
@@ -114,6 +116,21 @@ export function levels(attempt: Attempt, job: JobState): Levels {
   });
   if (!net.ok) return { state: 'unclear', field: net.fault.field };
   return { state: 'read', net: net.value, evaporates: pan.length > 0 ? null : evaporates };
+}
+
+/**
+ * Where the fall of an attempt came to rest, by the mark that was read most: about the height of the hole. Null where no mark was read
+ * three times, or its times make no sense.
+ */
+export function restOf(attempt: Attempt, job: JobState): StopLevel | null {
+  const marks = [...Map.groupBy(attempt.levels, ({ spot }) => spot ?? '').values()];
+  const most = marks.toSorted((a, b) => b.length - a.length)[0];
+  const read = (most ?? []).map(levelOf);
+  const times = read.map(({ atMs }) => atMs);
+  const holdMs = Math.max(...times) - Math.min(...times);
+  if (read.length < 3 || holdMs <= 0 || holdMs > LONGEST_MS) return null;
+  const rest = stopLevel({ levels: read, evaporationMmPerH: (mayEvaporate(job, holdMs).highMm * HOUR_MS) / holdMs });
+  return rest.ok ? rest.value : null;
 }
 
 /** Steps of a ruler that did not say its own: what most have. */

@@ -15,7 +15,7 @@ import {
   withRun,
 } from '#lib/job/flood.ts';
 import { fillDraft, firstFill, planOf, PROFILES } from '#lib/job/flood-form.ts';
-import { canShow, levels, loadAt } from '#lib/job/flood-levels.ts';
+import { canShow, levels, loadAt, restOf } from '#lib/job/flood-levels.ts';
 import type { FormFault, Typed } from '#lib/job/form-drafts.ts';
 import { project } from '#lib/job/project.ts';
 import { knownData } from '#lib/record/kinds.ts';
@@ -384,6 +384,26 @@ describe('the plan', () => {
     });
     expect(firstFill(before!, 'mm')).toMatchObject({ depth: '', maxLoss: '' });
     expect(PROFILES).toContain(firstFill(before!, 'in')['profile']);
+  });
+});
+
+describe('where the water of a failed attempt came to rest, by the mark read most', () => {
+  const series = (...mm: number[]) => mm.map((value, hour) => level(String(value), `${10 + hour}:00`));
+  test.each<[what: string, said: Said[], rest: object | null]>([
+    ['two levels tell nothing', series(60, 52), null],
+    ['stopped', series(60, 52, 47, 45, 45, 45, 45), { state: 'stopped', levelMm: 45 }],
+    ['still falling', series(60, 55, 50, 45), { state: 'falling' }],
+    ['no fall', series(60, 60, 60), { state: 'no-fall' }],
+    [
+      'another mark is another series',
+      [...series(60, 52, 47, 45, 45, 45, 45), level('80', '10:30', { spot: 'door' })],
+      { state: 'stopped' },
+    ],
+  ])('%s', (_, said, rest) => {
+    const state = job(fill('f1'), ...said, end('f1', 'failed', '20:00'));
+    const found = restOf(attempts(state)[0]!, state);
+    if (rest === null) expect(found).toBeNull();
+    else expect(found).toMatchObject(rest);
   });
 });
 

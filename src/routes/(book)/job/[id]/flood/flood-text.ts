@@ -1,3 +1,4 @@
+import type { StopLevel } from '#lib/trade/flood-stop.ts';
 import { seen, tested, type Attempt, type FloodStand, type Seen } from '#lib/job/flood.ts';
 import type { CanShow, Levels, MayEvaporate } from '#lib/job/flood-levels.ts';
 import type { JobState } from '#lib/job/state.ts';
@@ -159,6 +160,18 @@ function volumeText(litres: number, units: Units, lang: Lang): string {
 
 const PA_PER_LB_FT2 = 47.880259;
 const PA_PER_KG_M2 = 9.80665;
+
+/** Where a failed attempt's water came to rest, if its levels tell. */
+export function restText(rest: StopLevel | null, units: Units, lang: Lang): string | null {
+  if (rest === null || rest.state === 'no-fall') return null;
+  if (rest.state === 'falling') return m.flood_rest_falling({ below: heightText(rest.belowMm, units, lang) });
+  const { levelMm, lowMm, highMm } = rest;
+  return m.flood_rest_stopped({
+    level: heightText(levelMm, units, lang),
+    low: heightText(lowMm, units, lang),
+    high: heightText(highMm, units, lang),
+  });
+}
 
 export function loadText(pa: number, units: Units): string {
   return units === 'in' ? m.unit_lb_ft2({ n: Math.round(pa / PA_PER_LB_FT2) }) : m.unit_kg_m2({ n: Math.round(pa / PA_PER_KG_M2) });
