@@ -8,7 +8,7 @@ import { planAnswer } from './plan-answer.ts';
 import { planSvg } from './plan-svg.ts';
 
 /** Time of the processor until when each part of the work is broken off. */
-const UNTIL_MS = { sheets: 1200, laying: 1500, remedies: 1800 } as const;
+const UNTIL_MS = { sheets: 1000, laying: 1200, remedies: 1400 } as const;
 
 /** Plans a room (docs/plan.md). Exit 0 whatever the verdict; 2 for an input that is no room. */
 export async function planCommand(call: Call): Promise<Outcome> {

@@ -58,7 +58,8 @@ const ALWAYS: Budget = () => true;
 export function whyImpossible(task: SheetTask, why: NoPlan, budget: Budget): Impossible {
   if (!why.isProven) return { code: 'no-time', piece: null, keepOuts: [], remedies: [], isProven: false };
   if (why.kind === 'rolls') {
-    return { code: 'rolls-too-short', piece: null, keepOuts: [], remedies: tried(task, [newRoll(task, why.cuts)], budget), isProven: true };
+    const remedies = tried(task, [...givenDirections(task), newRoll(task, why.cuts)], budget);
+    return { code: 'rolls-too-short', piece: null, keepOuts: [], remedies, isProven: true };
   }
   const problems = directionsOf(task).map((direction) => ({ direction, problem: stripProblem(task, direction) }));
   // The direction in which least stands in the way.
@@ -154,7 +155,7 @@ function proposals(task: SheetTask, code: ImpossibleCode, tooLong: LongPiece | n
   const { direction, pins, roll, gauge } = task;
   const found: SheetRemedy[] = [];
   if (pins.length > 0) found.push({ kind: 'free-seams', change: { pins: [] } });
-  if (direction !== 'free' && pins.length === 0) found.push({ kind: 'direction', change: { direction: direction === 0 ? 90 : 0 } });
+  if (direction !== 'free') found.push(...givenDirections(task));
   const longer = tooLong === null ? null : longerPiece(task, tooLong.cutLength);
   if (code === 'piece-too-long-and-keep-out') {
     const [smaller] = longer === null ? [] : smallerKeepOuts({ ...task, ...longer.change });
@@ -168,6 +169,12 @@ function proposals(task: SheetTask, code: ImpossibleCode, tooLong: LongPiece | n
     if (roll.width < gauge) found.push(...widerRoll(task, budget));
   }
   return found;
+}
+
+/** Directions that were not asked for. */
+function givenDirections({ direction, pins }: SheetTask): SheetRemedy[] {
+  const others = ([0, 90] as const).filter((one) => one !== direction && pins.length === 0);
+  return others.map((one) => ({ kind: 'direction', change: { direction: one } }));
 }
 
 /** Whether there is a plan of strips; rolls are not packed. */

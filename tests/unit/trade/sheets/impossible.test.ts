@@ -58,6 +58,16 @@ describe('says which limit stands in the way', () => {
       'gauge-too-coarse',
       ['finer-gauge', 'wider-roll'],
     ],
+    // Along x two pieces of 40, of which the rolls hold one; along y three of 30, which they hold.
+    [
+      'rolls at hand too short for the best plan only',
+      {
+        rings: [[0, 40].flatMap((x) => (x === 0 ? [0, 30] : [30, 0]).map((y) => ({ x: parts(x), y: parts(y) })))],
+        roll: { width: parts(20), atHand: [parts(60), parts(35)], newLength: null },
+      },
+      'rolls-too-short',
+      ['direction', 'longer-roll'],
+    ],
     ['rolls at hand too short for all pieces', roll({ atHand: [parts(100)], newLength: null }), 'rolls-too-short', ['longer-roll']],
   ])('%s', (_, change, code, kinds) => {
     const { task, ...found } = why(change);
