@@ -18,7 +18,7 @@ export interface TypedQuantity {
 export type QuantityTextFault =
   { readonly code: 'not-a-quantity' | 'other-dimension' } | { readonly code: 'in-doubt'; readonly offers: readonly string[] };
 
-/** Words of the trade for each unit, English and Spanish; the first one is printed. Ounces are left out: they are mass and volume. */
+/** Words of the trade for each unit, English and Spanish. Ounces are left out: they are mass and volume. */
 const NAMES: Readonly<Record<Exclude<AnyUnit, 'count' | 'in' | 'ft' | 'mm' | 'cm' | 'm'>, string>> = {
   mil: 'mil|mils|thou|milésimas?',
   um: 'µm|μm|um|microns?|micrometers?|micrometres?|micras?|micrómetros?',
@@ -40,7 +40,7 @@ const NAMES: Readonly<Record<Exclude<AnyUnit, 'count' | 'in' | 'ft' | 'mm' | 'cm
   kPa: 'kPa|kilopascals?|kilopascales',
   psi: 'psi|lb/in2|lb/in²|pounds per square inch|libras por pulgada cuadrada',
 };
-/** How each is printed; the in/ft has inches before it. */
+/** How a unit is printed where its code is not. */
 const PRINTED: Readonly<Partial<Record<AnyUnit, string>>> = { um: 'µm', C: '°C', F: '°F', m2: 'm²', ft2: 'sq ft' };
 const PATTERNS = Object.entries(NAMES).map(([unit, names]) => [unit as AnyUnit, new RegExp(`^(.*?)\\s*(?:${names})$`, 'i')] as const);
 
@@ -57,8 +57,7 @@ const NO_THOUSANDTHS: readonly AnyUnit[] = ['um', 'mil', 'mm', 'cm'];
  */
 export function readQuantity(text: string, asked: readonly AnyUnit[]): Result<TypedQuantity, QuantityTextFault> {
   const bare = text.trim().replaceAll(/\s+/g, ' ');
-  const [first] = asked;
-  if (bare.length > LONGEST || first === undefined) return fail({ code: 'not-a-quantity' });
+  if (bare.length > LONGEST || asked.length === 0) return fail({ code: 'not-a-quantity' });
   const length = readLength(bare);
   // `100 ft2` is an area where one is wanted, and a hundred feet two inches elsewhere.
   if (length.ok && dimensionOf(asked[0]!) === 'length') return length;

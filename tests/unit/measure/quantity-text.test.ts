@@ -37,6 +37,9 @@ test.each<[text: string, asked: AnyUnit[], value: string, unit: AnyUnit]>([
   ['5.7 L', ['gal'], '5.7', 'L'],
   ['5.7 litres', ['gal'], '5.7', 'L'],
   ['1.500 L', ['gal'], '1.500', 'L'],
+  ['1234,500 L', ['gal'], '1234.500', 'L'],
+  ['1,5000 L', ['gal'], '1.5000', 'L'],
+  ['0,500 L', ['gal'], '0.500', 'L'],
   // Area and pressure.
   ['15 sq ft', ['ft2', 'm2'], '15', 'ft2'],
   ['15 sf', ['m2'], '15', 'ft2'],
@@ -77,6 +80,7 @@ test.each<[text: string, asked: AnyUnit[], offers: string[]]>([
   // Thousands in one country, thousandths in another.
   ['1,500 L', ['gal', 'L'], ['1500 L', '1.5000 L']],
   ['1,500', ['L'], ['1500 L', '1.5000 L']],
+  ['12,500 L', ['L'], ['12500 L', '12.5000 L']],
   ['1,500 µm', ['um'], ['1500 µm', '1.5000 µm']],
   ['1.500 µm', ['um'], ['1500 µm', '1.5000 µm']],
   ['1.500 mil', ['um'], ['1500 mil', '1.5000 mil']],
@@ -95,7 +99,7 @@ test.each<[text: string, asked: AnyUnit[]]>([
 });
 
 test.each([
-  '', ' ', '-20 mil', '−5', '8 oz', '1e3 mm', 'mil', '20 mil 5', '5 gal 2 qt', 'NaN', 'NaN mil', '٥ mil', '1/3 in/ft', '1,5,0 L', '1.234.567 µm',
+  '', ' ', '-20 mil', '−5', '8 oz', '1e3 mm', 'mil', '5-3 C', '7°0', 'about 20', '20 mil 5', '5 gal 2 qt', 'NaN', 'NaN mil', '٥ mil', '1/3 in/ft', '1,5,0 L', '1.234.567 µm',
   '-', '/', '1/4 mil', '🛁', 'x'.repeat(100_000), '5 '.repeat(50_000), `${'1'.repeat(60)} mil`,
 ])('%j is no film', (text) => {
   expect(readQuantity(text, ['mil', 'um'])).toEqual({ ok: false, fault: { code: 'not-a-quantity' } });

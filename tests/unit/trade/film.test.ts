@@ -275,6 +275,7 @@ test.each<[ft2: number, level: SamplingLevel, risk: number, areas: number, areaS
   [86, 'core', 6, 1, 4, 1, 10],
   [86, 'warranty', 6, 1, 4, 3, 30],
   [8, 'core', 0, 1, 1, 1, 1],
+  [400, 'core', 0, 1, 19, 1, 19],
 ])('%d ft2 at the %s level with %d risk places', (ft2, level, riskPlaces, areas, areaSpots, readingsPerSpot, readings) => {
   expect(valueOf(filmSampling({ areaM2: ft2 * FT2, riskPlaces, level }))).toEqual({
     areas,

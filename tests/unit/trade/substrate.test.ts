@@ -39,6 +39,8 @@ test.each<[rise: number, run: number, step: number, rule: SlopeRule, verdict: st
   [20, 1000, 0, NCC, 'within'],
   [12.4, 1000, 0, NCC, 'outside'],
   [20.1, 1000, 0, NCC, 'outside'],
+  [12.4, 1000, 0, { min: null, max: 50, unit: '1:n' }, 'within'],
+  [20.1, 1000, 0, { min: 80, max: null, unit: '1:n' }, 'within'],
   [20, 1000, 0, { min: 1.1, max: 1.2, unit: 'deg' }, 'within'],
   [20, 1000, 0, { min: 1.2, max: null, unit: 'deg' }, 'outside'],
   [20, 1000, 0, { min: null, max: null, unit: '%' }, 'no-limit'],
