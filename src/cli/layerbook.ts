@@ -4,9 +4,11 @@ import { parseArgs } from 'node:util';
 import * as m from '#lib/words/compiled/messages.js';
 import { badInput, type Call, type Outcome } from './outcome.ts';
 
+type Argument = 'file' | 'out' | 'points';
+
 interface Command {
   readonly usage: string;
-  readonly takes: readonly ('file' | 'out')[];
+  readonly takes: readonly Argument[];
   run(call: Call): Promise<Outcome>;
 }
 
@@ -16,6 +18,16 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     usage: 'layerbook example --out ZIP',
     takes: ['out'],
     run: async (call) => (await import('./example.ts')).exampleCommand(call),
+  },
+  'measure coverage': {
+    usage: 'layerbook measure coverage PHOTO --points JSON',
+    takes: ['file', 'points'],
+    run: async (call) => (await import('./measure.ts')).coverageCommand(call),
+  },
+  'measure length': {
+    usage: 'layerbook measure length PHOTO --points JSON',
+    takes: ['file', 'points'],
+    run: async (call) => (await import('./measure.ts')).lengthCommand(call),
   },
   report: {
     usage: 'layerbook report FILE --out PDF',
@@ -27,7 +39,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
 
 async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Outcome> {
   const locale = /^es/.test(env['LC_ALL'] || env['LC_MESSAGES'] || env['LANG'] || '') ? 'es' : 'en';
-  const [name = '', ...rest] = args;
+  const words = Object.hasOwn(COMMANDS, args.slice(0, 2).join(' ')) ? 2 : 1;
+  const name = args.slice(0, words).join(' ');
+  const rest = args.slice(words);
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (command === undefined) {
     return badInput('COMMAND', 'unknown-command', m.fault_unknown_command({ commands: Object.keys(COMMANDS).join(', ') }, { locale }));
@@ -36,17 +50,18 @@ async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Ou
   if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
   // npm changes into the project's folder; a path is meant from where the person stands.
   const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
-  return command.run({ file: place(given.file), out: place(given.out), locale });
+  return command.run({ file: place(given.file), out: place(given.out), points: place(given.points), locale });
 }
 
 /** The arguments a command takes, neither fewer nor more, or null. */
-function argumentsOf(args: readonly string[], { takes }: Command): { file: string; out: string } | null {
+function argumentsOf(args: readonly string[], { takes }: Command): Record<Argument, string> | null {
   try {
-    const { values, positionals } = parseArgs({ args: [...args], options: { out: { type: 'string' } }, allowPositionals: true });
+    const options = { out: { type: 'string' }, points: { type: 'string' } } as const;
+    const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true });
     const [file = '', ...more] = positionals;
-    const out = values.out ?? '';
-    const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
-    return fits ? { file, out } : null;
+    const given = { file, out: values.out ?? '', points: values.points ?? '' };
+    const fits = more.length === 0 && (['file', 'out', 'points'] as const).every((name) => takes.includes(name) === (given[name] !== ''));
+    return fits ? given : null;
   } catch {
     return null;
   }

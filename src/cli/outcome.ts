@@ -9,6 +9,8 @@ export interface Outcome {
 export interface Call {
   readonly file: string;
   readonly out: string;
+  /** JSON of the points tapped in a photo. */
+  readonly points: string;
   /** Language of the messages, from the terminal's own setting. */
   readonly locale: 'en' | 'es';
 }
