@@ -14,6 +14,7 @@ interface Command {
 
 /** Each loads what it needs when it is called: checking an archive waits for no PDF library. */
 const COMMANDS: Readonly<Record<string, Command>> = {
+  card: { usage: 'layerbook card --out FILE', takes: ['out'], run: async (call) => (await import('./card.ts')).cardCommand(call) },
   example: {
     usage: 'layerbook example --out ZIP',
     takes: ['out'],

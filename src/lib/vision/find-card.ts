@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { CARD, cellCentre, isBlackCell, MARKER_CELLS } from './card.ts';
 import { labelComponents, type Mask } from './components.ts';
 import { fitHomography, type Homography, project } from './homography.ts';
+import { area, convexHull, turn } from './polygon.ts';
 import { type Grey, LIGHT_OF, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
 
 /** Long side of the smaller copy the card is looked for in first, in pixels. */
@@ -152,24 +153,6 @@ function isThin({ pixels }: Patch, corners: Quad): boolean {
   return pixels < 0.25 * area(corners) && area(corners) > 4 * FRAME_MIN_PX ** 2;
 }
 
-/** The convex hull, clockwise as seen on a screen (Andrew's monotone chain). */
-export function convexHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly Point[]) => {
-    const chain: Point[] = [];
-    for (const point of list) {
-      while (chain.length > 1 && turn(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop();
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.reverse())];
-}
-
-function turn(a: Point, b: Point, c: Point): number {
-  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-}
-
 /**
  * The quadrilateral around a convex hull: the side whose loss (its two neighbours extended until they meet) adds least area goes, until
  * four are left. Null when four do not follow the hull closely.
@@ -202,10 +185,6 @@ function crossing(a: Point, b: Point, c: Point, d: Point): Point | null {
   const s = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / cross;
   const t = ((c[0] - a[0]) * uy - (c[1] - a[1]) * ux) / cross;
   return s >= 1 - 1e-9 && t >= 1 - 1e-9 ? [a[0] + s * ux, a[1] + s * uy] : null;
-}
-
-export function area(corners: readonly Point[]): number {
-  return Math.abs(corners.reduce((sum, [x, y], i) => sum + x * corners.at(i - 1)![1] - corners.at(i - 1)![0] * y, 0)) / 2;
 }
 
 /** Reads an outline as the card in each of its turns; the markers choose the turn, else the proportions of the frame do. */

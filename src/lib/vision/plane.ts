@@ -1,6 +1,7 @@
 import { invert, solve, type Matrix } from './_linear.ts';
 import { derivativesAt, fitHomography, type Homography, invertHomography, project } from './homography.ts';
 import { type Point, type Quad } from './raster.ts';
+import { middleOf } from './straight.ts';
 
 /**
  * A camera's view of a plane: from a picture to millimetres on the plane.
@@ -53,6 +54,11 @@ export interface PlaneFit {
 
 export function focalPx({ width, height }: { readonly width: number; readonly height: number }): number {
   return FOCAL * Math.max(width, height);
+}
+
+/** The lens term k1 of a view. */
+export function lensTermOf({ values }: View): number {
+  return values[K1]!;
 }
 
 /** A first view from four corners, without lens. Null when they do not make a quadrilateral. */
@@ -165,7 +171,7 @@ export function fitView(
     view = { ...view, values: view.values.map((value, i) => value - change[i]!) };
     const left = residuals(view, seen);
     if (!left.every(Number.isFinite)) return null;
-    spread = Math.max(POINT_SD_PX, 1.4826 * median(left.map(Math.abs)));
+    spread = Math.max(POINT_SD_PX, 1.4826 * middleOf(left.map(Math.abs)));
     // The first steps still move the whole frame: they may lose no side for that.
     const cut = TUKEY * spread * (step < 4 ? 3 : 1);
     weights = left.map((value) => (Math.abs(value) < cut ? (1 - (value / cut) ** 2) ** 2 : 0));
@@ -216,7 +222,6 @@ function normalEquations(
   weights: readonly number[],
   sdPx: number,
 ) {
-  const n = view.values.length;
   const scales = seen.map(({ edge, point }) => mmPerPxAcross(view, edge, point));
   const all = (at: View): number[] => {
     const lines = seen.map(
@@ -250,7 +255,6 @@ function normalEquations(
     squares[at]![at]! += 1 / sd ** 2;
     right[at]! += view.values[at]! / sd ** 2;
   }
-  if (squares.length !== n) throw new RangeError('one row a value');
   return { squares, right };
 }
 
@@ -268,11 +272,6 @@ function invertScaled(squares: Matrix): Matrix | null {
   const by = squares.map((row, i) => 1 / Math.sqrt(row[i]!));
   const inverse = invert(squares.map((row, i) => row.map((value, j) => value * by[i]! * by[j]!)));
   return inverse?.map((row, i) => row.map((value, j) => value * by[i]! * by[j]!)) ?? null;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted.length === 0 ? 0 : sorted[sorted.length >> 1]!;
 }
 
 /** Derivatives of a figure by each of the view's values. */

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../result.ts';
 import type { Segment } from './length.ts';
 import type { Point, Quad } from './raster.ts';
 import type { Reference } from './reference.ts';
+import type { Marked } from './surface.ts';
 
 /** What a person tapped for a length, as docs/vision.md writes it down. */
 export interface LengthPoints {
@@ -10,12 +11,7 @@ export interface LengthPoints {
 }
 
 /** What a person tapped for the coverage of a coat. */
-export interface CoveragePoints {
-  /** Corners of the marked area, in order around. */
-  readonly quad: Quad;
-  /** Its first side, and the one after it. */
-  readonly widthMm: number;
-  readonly heightMm: number;
+export interface CoveragePoints extends Marked {
   /** Places of good film and of bare substrate; bare ones may lie outside the area. */
   readonly film: readonly Point[];
   readonly bare: readonly Point[];

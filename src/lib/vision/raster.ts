@@ -19,6 +19,11 @@ export const LIGHT_OF: Float32Array = Float32Array.from({ length: 256 }, (_, cod
   return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
 });
 
+/** Coded value, 0 to 255, of light: the inverse of the same curve. */
+export function codeOf(light: number): number {
+  return 255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055);
+}
+
 /** Coded luma of a pixel, 0 to 255 (weights of ITU-R BT.601 in 256ths). */
 function luma(rgba: Raster['rgba'], at: number): number {
   return (77 * rgba[at]! + 150 * rgba[at + 1]! + 29 * rgba[at + 2]!) >> 8;
@@ -70,9 +75,4 @@ export function shrinkToGrey({ width, height, rgba }: Raster, by: number): Grey 
 
 export function distance(a: Point, b: Point): number {
   return Math.hypot(a[0] - b[0], a[1] - b[1]);
-}
-
-/** The point `share` of the way from `a` to `b`. */
-export function between(a: Point, b: Point, share: number): Point {
-  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }

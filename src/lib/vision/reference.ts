@@ -1,9 +1,10 @@
 import { fail, ok, type Result } from '../result.ts';
 import { CARD } from './card.ts';
 import { type Step, stepsAcross } from './edges.ts';
-import { area, findCard } from './find-card.ts';
+import { findCard } from './find-card.ts';
 import {
   fitView,
+  lensTermOf,
   type PlaneEdge,
   type PlaneFit,
   type Prior,
@@ -14,7 +15,9 @@ import {
   type View,
   viewOfCorners,
 } from './plane.ts';
-import { between, distance, type Point, type Quad, type Raster } from './raster.ts';
+import { area, isConvex } from './polygon.ts';
+import { distance, type Point, type Quad, type Raster } from './raster.ts';
+import { middleOf, straightest } from './straight.ts';
 
 /** Something flat of known size that lies on the measured surface. */
 export type Reference =
@@ -50,11 +53,11 @@ const POINTS_MIN = 12;
 /** Standard deviation of a corner tapped by finger, in pixels: of the rectangle, and of the card, whose frame is then found. */
 const TAP_SD_PX = 3;
 const HINT_SD_PX = 7;
+/** A reference smaller than this in the photo, in square pixels, is none. */
+const AREA_MIN_PX = 400;
 /** How far from its taps a rectangle's side is looked for, in pixels. */
 const TAP_REACH_PX = 14;
 const AGAIN_REACH_PX = 5;
-/** How far a tapped side is off its edge, as a standard deviation in pixels, when several edges could be meant. */
-const TAP_OFF_PX = 5;
 /** Largest blur (standard deviation of an edge) at which edges still are where they seem to be. */
 const BLUR_MAX_PX = 3;
 const BLUR_REACH_PX = 30;
@@ -73,7 +76,7 @@ export function planeOf(picture: Raster, reference: Reference): Result<Plane, Re
   const found = given === undefined ? findCard(picture) : ok({ corners: given, marked: false });
   if (!found.ok) return found;
   const { corners, marked } = found.value;
-  if (!isConvex(corners)) return fail('not-a-rectangle');
+  if (!isConvex(corners) || area(corners) < AREA_MIN_PX) return fail('not-a-rectangle');
   if (corners.some(([x, y]) => x < -2 || y < -2 || x > picture.width + 2 || y > picture.height + 2)) return fail('card-cut-off');
   if (reference.kind === 'rectangle') return fromCorners(picture, reference, size, corners);
   const asTold = fromCorners(picture, reference, size, corners);
@@ -119,7 +122,7 @@ function judged(plane: Plane): Result<Plane, ReferenceFault> {
   if (scale.cosine < COSINE_MIN) return fail('too-steep');
   if (scale.mmPerPx > MM_PER_PX_MAX) return fail('too-far');
   // Paper that is not flat, or a lens no phone has.
-  if (plane.wavinessPx > WAVINESS_MAX_PX || Math.abs(plane.view.values[8]!) > K1_MAX) return fail('not-flat');
+  if (plane.wavinessPx > WAVINESS_MAX_PX || Math.abs(lensTermOf(plane.view)) > K1_MAX) return fail('not-flat');
   return ok(plane);
 }
 
@@ -244,65 +247,4 @@ function alongEdge(
     const steps = stepsAcross(picture, middle, along, Math.max(4, reach));
     return { edge, choices: both ? steps : steps.filter(({ rise }) => rise * sign > 0) };
   });
-}
-
-/** Tolerance of a straight edge in pixels, lens curve included, and the least share of profiles that must show it. */
-const STRAIGHT_PX = 1.5;
-const SHOWN_MIN = 0.6;
-/** A second edge with this share of the first one's strength makes the choice unsure. */
-const RIVAL = 0.5;
-
-/** The steps of one straight edge, one a profile: the line through most light, all of one sign. Null when there is none or a rival. */
-function straightest(profiles: readonly (readonly Step[])[]): Step[] | null {
-  const lines: { steps: Step[]; strength: number; middle: number }[] = [];
-  const last = profiles.length - 1;
-  for (const [i, j] of [
-    [0.1, 0.9],
-    [0.05, 0.7],
-    [0.3, 0.95],
-    [0.2, 0.8],
-    [0.15, 0.6],
-    [0.4, 0.85],
-  ].map((pair) => pair.map((share) => Math.round(share * last)))) {
-    for (const a of profiles[i!]!) {
-      for (const b of profiles[j!]!) {
-        if (a.rise * b.rise < 0) continue;
-        const steps = profiles.flatMap((choices, at) => {
-          const expected = a.offset + ((b.offset - a.offset) * (at - i!)) / (j! - i!);
-          return choices.find(({ offset, rise }) => rise * a.rise > 0 && Math.abs(offset - expected) < 2 * STRAIGHT_PX) ?? [];
-        });
-        const light = steps.reduce((sum, { rise }) => sum + Math.min(Math.abs(rise), 2 * Math.abs(a.rise)), 0);
-        const strength = light * Math.exp(-(a.offset ** 2 + b.offset ** 2) / (4 * TAP_OFF_PX ** 2));
-        lines.push({ steps, strength, middle: (a.offset + b.offset) / 2 });
-      }
-    }
-  }
-  lines.sort((a, b) => b.strength - a.strength);
-  const [best] = lines;
-  if (best === undefined || best.steps.length < SHOWN_MIN * profiles.length) return null;
-  const middle = middleOf(best.steps.map(({ offset }) => offset));
-  const rival = lines.some((line) => {
-    const other = middleOf(line.steps.map(({ offset }) => offset));
-    return (
-      Math.abs(other - middle) > 2 * STRAIGHT_PX && line.strength > RIVAL * best.strength && line.steps.length > SHOWN_MIN * profiles.length
-    );
-  });
-  return rival ? null : best.steps;
-}
-
-function middleOf(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? 0;
-}
-
-function isConvex(corners: Quad): boolean {
-  const turns = corners.map((corner, i) => {
-    const [b, c] = [corners[(i + 1) % 4]!, corners[(i + 2) % 4]!];
-    return (b[0] - corner[0]) * (c[1] - b[1]) - (b[1] - corner[1]) * (c[0] - b[0]);
-  });
-  return (
-    (turns.every((turn) => turn > 0) || turns.every((turn) => turn < 0)) &&
-    area(corners) > 400 &&
-    distance(corners[0], between(corners[1], corners[3], 0.5)) > 4
-  );
 }

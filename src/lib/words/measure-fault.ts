@@ -15,7 +15,6 @@ const REFUSED = {
   'too-uncertain': m.photo_refused_too_uncertain,
   'no-film': m.photo_refused_no_film,
   'no-bare': m.photo_refused_no_bare,
-  'taught-mixed': m.photo_refused_taught_mixed,
   'low-contrast': m.photo_refused_low_contrast,
   glare: m.photo_refused_glare,
   'area-too-small': m.photo_refused_area_too_small,

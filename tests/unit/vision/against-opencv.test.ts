@@ -2,13 +2,12 @@ import { labelComponents } from '#lib/vision/components.ts';
 import { labOf } from '#lib/vision/colour.ts';
 import { derivativesAt, fitHomography, invertHomography, project } from '#lib/vision/homography.ts';
 import { otsu } from '#lib/vision/otsu.ts';
-import { LIGHT_OF, type Point } from '#lib/vision/raster.ts';
+import { codeOf, LIGHT_OF, type Point } from '#lib/vision/raster.ts';
 import { rectify } from '#lib/vision/rectify.ts';
-import { cv } from 'opencv-wasm';
 import { describe, expect, test } from 'vitest';
 import { random } from '../../sim/random.ts';
+import { cv } from './opencv.ts';
 
-// The independent reference: OpenCV 4.3 compiled to WebAssembly.
 const chance = random(7);
 const around = (centre: number, spread: number) => centre + spread * (2 * chance() - 1);
 const quad = (size: number, spread: number): Point[] =>
@@ -23,7 +22,7 @@ const matOf = (points: readonly Point[]) => cv.matFromArray(points.length, 1, cv
 describe('homography', () => {
   test.each(Array.from({ length: 20 }, (_, i) => i))('of four points, set %i: where it takes ten others', () => {
     const [from, to] = [quad(100, 30), quad(800, 200)];
-    const theirs = cv.getPerspectiveTransform(matOf(from), matOf(to)).data64F as Float64Array;
+    const theirs = cv.getPerspectiveTransform(matOf(from), matOf(to)).data64F;
     const ours = fitHomography(from, to)!;
     for (let i = 0; i < 10; i++) {
       const point: Point = [around(50, 50), around(50, 50)];
@@ -46,7 +45,7 @@ describe('homography', () => {
       const [x, y] = project(exact, point);
       return [around(x, 0.5), around(y, 0.5)];
     });
-    const theirs = cv.findHomography(matOf(from), matOf(to)).data64F as Float64Array;
+    const theirs = cv.findHomography(matOf(from), matOf(to)).data64F;
     const ours = fitHomography(from, to)!;
     for (const point of from) {
       const [a, b] = [project(ours, point), project([...theirs] as unknown as typeof ours, point)];
@@ -109,10 +108,10 @@ test('a rectified picture is that of warpPerspective, which mixes coded values w
   const ours = rectify({ width, height, rgba }, map, { xMm: 0, yMm: 0, widthMm: size, heightMm: size }, 1, 1);
   // OpenCV's pixel centres are whole numbers, ours lie half a pixel further.
   const shifted = (points: Point[]) => matOf(points.map(([x, y]): Point => [x - 0.5, y - 0.5]));
-  const [src, dst] = [cv.matFromArray(height, width, cv.CV_8UC4, rgba as unknown as number[]), new cv.Mat()];
+  const [src, dst] = [cv.matFromArray(height, width, cv.CV_8UC4, rgba), new cv.Mat()];
   const turn = cv.getPerspectiveTransform(shifted(from), shifted(onSurface));
   cv.warpPerspective(src, dst, turn, new cv.Size(size, size), cv.INTER_LINEAR, cv.BORDER_REPLICATE, new cv.Scalar());
-  const theirs = dst.data as Uint8Array;
+  const theirs = dst.data;
   let [sum, most] = [0, 0];
   for (let at = 0; at < size * size; at++) {
     for (const [channel, plane] of [ours.red, ours.green, ours.blue].entries()) {
@@ -126,10 +125,6 @@ test('a rectified picture is that of warpPerspective, which mixes coded values w
   expect(most).toBeLessThan(60);
 });
 
-function codeOf(light: number): number {
-  return 255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055);
-}
-
 test.each([
   ['two bells', () => (chance() < 0.3 ? around(70, 20) : around(170, 30))],
   ['one bell', () => around(128, 60) / 2 + around(128, 60) / 2],
@@ -138,7 +133,7 @@ test.each([
   const data = Uint8Array.from({ length: 20_000 }, () => value());
   const counts = new Uint32Array(256);
   for (const each of data) counts[each]!++;
-  const mat = cv.matFromArray(100, 200, cv.CV_8UC1, data as unknown as number[]);
+  const mat = cv.matFromArray(100, 200, cv.CV_8UC1, data);
   const { threshold, effectiveness } = otsu(counts);
   expect(threshold).toBe(cv.threshold(mat, new cv.Mat(), 0, 255, cv.THRESH_BINARY + cv.THRESH_OTSU));
   expect(effectiveness).toBeGreaterThan(0.5);
@@ -150,7 +145,7 @@ test.each([4, 8] as const)('components of %i neighbours have the areas and middl
   const data = Uint8Array.from({ length: width * height }, () => (chance() < 0.55 ? 1 : 0));
   const { labels, count } = labelComponents({ width, height, data }, neighbours);
   const [theirLabels, stats, centroids] = [new cv.Mat(), new cv.Mat(), new cv.Mat()];
-  const mat = cv.matFromArray(height, width, cv.CV_8UC1, data as unknown as number[]);
+  const mat = cv.matFromArray(height, width, cv.CV_8UC1, data);
   const theirs = cv.connectedComponentsWithStats(mat, theirLabels, stats, centroids, neighbours, cv.CV_32S);
   expect(count).toBe(theirs - 1);
   const ours = Array.from({ length: count + 1 }, () => ({ area: 0, x: 0, y: 0 }));
@@ -169,14 +164,14 @@ test.each([4, 8] as const)('components of %i neighbours have the areas and middl
   expect(listed(ours.slice(1).map(({ area, x, y }) => ({ area, x: x / area, y: y / area })))).toEqual(listed(expected));
 });
 
-test("Lab is OpenCV's, whose own table is good to some 0.26", () => {
+test("Lab is OpenCV's to half a unit: it interpolates in tables", () => {
   const colours = Array.from({ length: 300 }, () => [0, 1, 2].map(() => Math.floor(256 * chance())));
   const flat = colours.flat().map((value) => value / 255);
   const lab = new cv.Mat();
   cv.cvtColor(cv.matFromArray(300, 1, cv.CV_32FC3, flat), lab, cv.COLOR_RGB2Lab);
-  const theirs = lab.data32F as Float32Array;
+  const theirs = lab.data32F;
   for (const [i, [r, g, b]] of colours.entries()) {
     const ours = labOf(LIGHT_OF[r!]!, LIGHT_OF[g!]!, LIGHT_OF[b!]!);
-    ours.forEach((value, axis) => expect(Math.abs(value - theirs[3 * i + axis]!)).toBeLessThan(0.3));
+    ours.forEach((value, axis) => expect(Math.abs(value - theirs[3 * i + axis]!)).toBeLessThan(0.5));
   }
 });
