@@ -23,8 +23,8 @@ describe('the rooms', () => {
     expect(sources.flatMap((file) => faultsOf(file, read(file), rooms))).toEqual([]);
   });
 
-  it('measure and trade compile where there is no browser and no Node', () => {
-    const files = sources.filter((file) => /^src\/lib\/(measure|trade)\//.test(file));
+  it('measure, trade and vision compile where there is no browser and no Node', () => {
+    const files = sources.filter((file) => /^src\/lib\/(measure|trade|vision)\//.test(file));
     expect(compileBare(files.map((file) => `${ROOT}${file}`))).toEqual([]);
     expect(compileBare([`${ROOT}src/lib/device/settings-store.ts`]).join()).toContain('localStorage');
   });

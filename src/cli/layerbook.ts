@@ -4,16 +4,22 @@ import { parseArgs } from 'node:util';
 import * as m from '#lib/words/compiled/messages.js';
 import { badInput, type Call, type Outcome } from './outcome.ts';
 
+const ARGUMENTS = ['name', 'file', 'out', 'points', 'svg'] as const;
+type Argument = (typeof ARGUMENTS)[number];
+
 interface Command {
   readonly usage: string;
-  readonly takes: readonly ('file' | 'out' | 'name')[];
-  /** Takes `--svg OUT` too, if the caller wants a drawing. */
-  readonly draws?: true;
+  /** What it is called with, neither fewer nor more. `name` and `file` stand as they are, the others after their option. */
+  readonly takes: readonly Argument[];
+  /** What it takes if it is given. */
+  readonly mayTake?: readonly Argument[];
   run(call: Call): Promise<Outcome>;
 }
 
 /** Each loads what it needs when it is called: checking an archive waits for no PDF library. */
 const COMMANDS: Readonly<Record<string, Command>> = {
+  card: { usage: 'layerbook card --out FILE', takes: ['out'], run: async (call) => (await import('./card.ts')).cardCommand(call) },
+  'compute --list': { usage: 'layerbook compute --list', takes: [], run: async () => (await import('./compute.ts')).listCommand() },
   compute: {
     usage: 'layerbook compute --list | layerbook compute NAME FILE',
     takes: ['name', 'file'],
@@ -24,10 +30,20 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     takes: ['out'],
     run: async (call) => (await import('./example.ts')).exampleCommand(call),
   },
+  'measure coverage': {
+    usage: 'layerbook measure coverage PHOTO --points JSON',
+    takes: ['file', 'points'],
+    run: async (call) => (await import('./measure.ts')).coverageCommand(call),
+  },
+  'measure length': {
+    usage: 'layerbook measure length PHOTO --points JSON',
+    takes: ['file', 'points'],
+    run: async (call) => (await import('./measure.ts')).lengthCommand(call),
+  },
   plan: {
     usage: 'layerbook plan FILE [--svg OUT]',
     takes: ['file'],
-    draws: true,
+    mayTake: ['svg'],
     run: async (call) => (await import('./plan.ts')).planCommand(call),
   },
   recompute: {
@@ -45,41 +61,31 @@ const COMMANDS: Readonly<Record<string, Command>> = {
 
 async function main(args: readonly string[], env: NodeJS.ProcessEnv): Promise<Outcome> {
   const locale = /^es/.test(env['LC_ALL'] || env['LC_MESSAGES'] || env['LANG'] || '') ? 'es' : 'en';
-  const [name = '', ...rest] = args;
+  const words = Object.hasOwn(COMMANDS, args.slice(0, 2).join(' ')) ? 2 : 1;
+  const name = args.slice(0, words).join(' ');
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (command === undefined) {
     return badInput('COMMAND', 'unknown-command', m.fault_unknown_command({ commands: Object.keys(COMMANDS).join(', ') }, { locale }));
   }
-  const given = argumentsOf(rest, command);
-  if (name === 'compute' && rest.length === 1 && rest[0] === '--list') return (await import('./compute.ts')).listCommand();
+  const given = argumentsOf(args.slice(words), command);
   if (given === null) return badInput('COMMAND', 'bad-arguments', m.fault_bad_arguments({ usage: command.usage }, { locale }));
   // npm changes into the project's folder; a path is meant from where the person stands.
-  const place = (file: string) => path.resolve(env['INIT_CWD'] ?? '.', file);
-  const drawing = given.svg === undefined ? {} : { svg: place(given.svg) };
-  return command.run({ name: given.name, file: place(given.file), out: place(given.out), locale, ...drawing });
+  const place = (file: string) => (file === '' ? '' : path.resolve(env['INIT_CWD'] ?? '.', file));
+  const { file, out, points, svg } = given;
+  return command.run({ name: given.name, file: place(file), out: place(out), points: place(points), svg: place(svg), locale });
 }
 
-interface Given {
-  readonly name: string;
-  readonly file: string;
-  readonly out: string;
-  readonly svg: string | undefined;
-}
-
-/** The arguments a command takes, neither fewer nor more, or null. */
-function argumentsOf(args: readonly string[], { takes, draws }: Command): Given | null {
+/** The arguments a command takes, or null; one that was not given is ''. */
+function argumentsOf(args: readonly string[], { takes, mayTake = [] }: Command): Record<Argument, string> | null {
   try {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: { out: { type: 'string' }, svg: { type: 'string' } },
-      allowPositionals: true,
-    });
+    const options = { out: { type: 'string' }, points: { type: 'string' }, svg: { type: 'string' } } as const;
+    const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true });
     const [name = '', file = '', ...more] = takes.includes('name') ? positionals : ['', ...positionals];
-    const out = values.out ?? '';
-    const fits = more.length === 0 && takes.includes('file') === (file !== '') && takes.includes('out') === (out !== '');
-    const { svg } = values;
-    const drawn = svg === undefined || (draws === true && svg !== '');
-    return fits && drawn && takes.includes('name') === (name !== '') ? { name, file, out, svg } : null;
+    const given = { name, file, out: values.out ?? '', points: values.points ?? '', svg: values.svg ?? '' };
+    const fits = ARGUMENTS.every((one) =>
+      mayTake.includes(one) ? values[one as 'svg'] !== '' : takes.includes(one) === (given[one] !== ''),
+    );
+    return fits && more.length === 0 ? given : null;
   } catch {
     return null;
   }

@@ -5,14 +5,16 @@ export interface Outcome {
   readonly answer: object;
 }
 
-/** What a command is called with. Paths are absolute. */
+/** What a command is called with. Paths are absolute; what a command does not take, or was not given, is ''. */
 export interface Call {
-  /** Of a function, where a command takes one; else ''. */
+  /** Of a function. */
   readonly name: string;
   readonly file: string;
   readonly out: string;
-  /** Where a drawing is to be written, when one is asked for. */
-  readonly svg?: string;
+  /** JSON of the points tapped in a photo. */
+  readonly points: string;
+  /** Where a drawing is to be written. */
+  readonly svg: string;
   /** Language of the messages, from the terminal's own setting. */
   readonly locale: 'en' | 'es';
 }

@@ -26,7 +26,7 @@ export async function planCommand(call: Call): Promise<Outcome> {
   const planned = planRoom(room.value, budgets());
   if (!planned.ok) return wrong(planned.fault);
   const answer = planAnswer(room.value, planned.value);
-  if (call.svg !== undefined) {
+  if (call.svg !== '') {
     const unwritten = await writeOutput(new Blob([planSvg(room.value, planned.value, call.locale)]), { ...call, out: call.svg });
     if (unwritten !== null) return badInput('--svg', 'cannot-write', m.fault_cannot_write({ file: call.svg }, { locale: call.locale }));
   }

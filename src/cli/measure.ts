@@ -1,0 +1,79 @@
+import { readFile } from 'node:fs/promises';
+import sharp from 'sharp';
+import { fail, ok, type Result } from '#lib/result.ts';
+import { measureCoverage } from '#lib/vision/coverage.ts';
+import { measureLengths } from '#lib/vision/length.ts';
+import { type PointsFault, readCoveragePoints, readLengthPoints } from '#lib/vision/points.ts';
+import type { Raster } from '#lib/vision/raster.ts';
+import * as m from '#lib/words/compiled/messages.js';
+import { pointsFaultText, refusalText } from '#lib/words/measure-fault.ts';
+import { openInput } from './files.ts';
+import { badInput, type Call, type Outcome } from './outcome.ts';
+
+/** A header may claim more pixels than there is memory for; four bytes each are held at once. */
+const MEGAPIXELS_MAX = 120;
+
+/** Lengths in a photo (docs/vision.md). Exit 0 also where a length is refused; 2 for a file that is no photo or points that are none. */
+export async function lengthCommand(call: Call): Promise<Outcome> {
+  const read = await readInputs(call, readLengthPoints);
+  if (!read.ok) return read.fault;
+  const { picture, points } = read.value;
+  const { mmPerPx, segments } = measureLengths(picture, points.reference, points.segments);
+  const said = segments.map((each) => ('refused' in each ? { ...each, message: refusalText(each.refused, call.locale) } : each));
+  return { exit: 0, answer: { mmPerPx, segments: said } };
+}
+
+/** Coverage of a coat in a photo (docs/vision.md). */
+export async function coverageCommand(call: Call): Promise<Outcome> {
+  const read = await readInputs(call, readCoveragePoints);
+  if (!read.ok) return read.fault;
+  const measured = measureCoverage(read.value.picture, read.value.points);
+  if (!measured.ok) return { exit: 0, answer: { refused: measured.fault, message: refusalText(measured.fault, call.locale) } };
+  const { coveredShare, low, high, unknownShare, mmPerPx, smallestFoundMm, holidays } = measured.value;
+  return { exit: 0, answer: { coveredShare, low, high, unknownShare, mmPerPx, smallestFoundMm, holidays } };
+}
+
+async function readInputs<T>(
+  call: Call,
+  read: (json: unknown) => Result<T, PointsFault>,
+): Promise<Result<{ picture: Raster; points: T }, Outcome>> {
+  const { locale } = call;
+  const photo = await openInput(call);
+  if (!photo.ok) return photo;
+  let json: unknown;
+  try {
+    json = JSON.parse(await readFile(call.points, 'utf8'));
+  } catch (error) {
+    const wrong =
+      error instanceof SyntaxError
+        ? badInput('--points', 'not-json', m.points_not_json({ file: call.points }, { locale }))
+        : badInput('--points', 'no-such-file', m.fault_no_such_file({ file: call.points }, { locale }));
+    return fail(wrong);
+  }
+  const points = read(json);
+  if (!points.ok) return fail(badInput(points.fault.field, points.fault.code, pointsFaultText(points.fault.code, locale)));
+  const picture = await decode(photo.value, call);
+  return picture.ok ? ok({ picture: picture.value, points: points.value }) : picture;
+}
+
+/** Upright, in sRGB, four bytes a pixel. A photo that ends too early is not measured: what is missing would read as grey. */
+async function decode(photo: Blob, { file, locale }: Call): Promise<Result<Raster, Outcome>> {
+  const bytes = new Uint8Array(await photo.arrayBuffer());
+  const notAnImage = fail(badInput('FILE', 'not-an-image', m.points_not_an_image({ file }, { locale })));
+  try {
+    const { width, height } = await sharp(bytes, { limitInputPixels: false }).metadata();
+    if (width * height > MEGAPIXELS_MAX * 1e6) {
+      return fail(badInput('FILE', 'too-many-pixels', m.points_too_many_pixels({ file, max: MEGAPIXELS_MAX }, { locale })));
+    }
+    if (width < 2 || height < 2) return notAnImage;
+    const { data, info } = await sharp(bytes, { failOn: 'truncated' })
+      .autoOrient()
+      .toColourspace('srgb')
+      .ensureAlpha()
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    return ok({ width: info.width, height: info.height, rgba: data });
+  } catch {
+    return notAnImage;
+  }
+}

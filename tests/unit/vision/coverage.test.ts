@@ -1,0 +1,115 @@
+import { type Coverage, measureCoverage } from '#lib/vision/coverage.ts';
+import type { Quad } from '#lib/vision/raster.ts';
+import { describe, expect, test } from 'vitest';
+import { coatPhoto, type CoatPhoto, type CoatWishes } from '../../camera/coat.ts';
+import { photograph } from '../../camera/develop.ts';
+import { tap } from '../../camera/lap.ts';
+import { random } from '../../sim/random.ts';
+
+const TAP_PX = 2;
+const FEW: CoatWishes = { width: 2016, mmPerPx: [0.25, 0.4], holidays: [4, 10], diametersMm: [2, 15] };
+
+async function measured(wishes: CoatWishes, seed: number) {
+  const chance = random(seed);
+  const photo = coatPhoto(wishes, chance);
+  const { raster } = await photograph(photo.camera, photo.scene, photo.photoFilm, chance);
+  const taps = (points: readonly (readonly [number, number])[]) => points.map((point) => tap(point, TAP_PX, chance));
+  const points = {
+    quad: taps(photo.quad) as unknown as Quad,
+    widthMm: photo.widthMm,
+    heightMm: photo.heightMm,
+    film: taps(photo.filmTaps),
+    bare: taps(photo.bareTaps),
+  };
+  return { photo, raster, points, result: measureCoverage(raster, points) };
+}
+
+function held({ result, photo }: Awaited<ReturnType<typeof measured>>): Coverage {
+  if (!result.ok) throw new Error(`refused: ${result.fault}`);
+  expect(photo.coveredShare).toBeGreaterThanOrEqual(result.value.low);
+  expect(photo.coveredShare).toBeLessThanOrEqual(result.value.high);
+  return result.value;
+}
+
+/** Which spot speaks of each hole, and the spots that speak of none. */
+function matched({ holes }: CoatPhoto, { holidays }: Coverage) {
+  const spotOf = holes.map((hole) =>
+    holidays.find(({ xMm, yMm }) => Math.hypot(xMm - hole.x, yMm - hole.y) < Math.max(3, 0.8 * hole.diameterMm)),
+  );
+  return { spotOf, rest: holidays.filter((spot) => !spotOf.includes(spot)) };
+}
+
+describe('a coat with a few holidays', () => {
+  test.each([1, 2, 3])(
+    'photo %i: share within half a point, every holiday of 4 mm with its place and size, no other spot',
+    async (seed) => {
+      const one = await measured(FEW, seed);
+      const value = held(one);
+      expect(Math.abs(value.coveredShare - one.photo.coveredShare)).toBeLessThan(0.005);
+      expect((value.high - value.low) / 2).toBeLessThan(0.01);
+      const { spotOf, rest } = matched(one.photo, value);
+      expect(rest).toEqual([]);
+      for (const [i, { x, y, diameterMm }] of one.photo.holes.entries()) {
+        const spot = spotOf[i];
+        if (diameterMm < 4) continue;
+        expect(Math.hypot(spot!.xMm - x, spot!.yMm - y)).toBeLessThan(2);
+        expect(Math.abs(spot!.diameterMm - diameterMm)).toBeLessThan(1);
+        expect(spot!.kind).toBe('bare');
+      }
+    },
+  );
+
+  test.each([4, 5])('photo %i of a coat that ends in the area: share within a point', async (seed) => {
+    const one = await measured({ ...FEW, unfinished: true }, seed);
+    const value = held(one);
+    expect(Math.abs(value.coveredShare - one.photo.coveredShare)).toBeLessThan(0.01);
+    expect(value.holidays[0]!.diameterMm).toBeGreaterThan(60);
+  });
+
+  test('a full coat, bare taught beside the area: nothing found, and no more said than that', async () => {
+    const value = held(await measured({ ...FEW, holidays: [0, 0] }, 6));
+    expect(value.holidays).toEqual([]);
+    expect(value.high).toBe(1);
+    expect(value.low).toBeGreaterThan(0.99);
+    expect(value.smallestFoundMm).toBeGreaterThanOrEqual(8 * value.mmPerPx);
+  });
+
+  test('the lamp in wet film: what shines is unknown, the interval is as much wider, and no spot is made of it', async () => {
+    const one = await measured({ ...FEW, glareMm: 25 }, 7);
+    const value = held(one);
+    expect(value.unknownShare).toBeGreaterThan(0.02);
+    expect(value.high - value.low).toBeGreaterThan(value.unknownShare);
+    expect(matched(one.photo, value).rest).toEqual([]);
+    expect(value.map.data).toContain(2);
+  });
+});
+
+describe('is refused with its reason', () => {
+  test.each<[what: string, wishes: Partial<CoatWishes>]>([
+    ['a coat of the same colour', { film: [0.3, 0.31, 0.29], bare: [0.3, 0.31, 0.29] }],
+    ['a second coat a shade lighter', { film: [0.05, 0.2, 0.25], bare: [0.055, 0.21, 0.26] }],
+  ])('%s', async (_, wishes) => {
+    expect((await measured({ ...FEW, ...wishes }, 8)).result).toEqual({ ok: false, fault: 'low-contrast' });
+  });
+
+  test('without film or bare taught, corners that cross, a tap outside, an area that is too small', async () => {
+    const picture = { width: 400, height: 300, rgba: new Uint8Array(4 * 400 * 300).fill(90) };
+    const quad: Quad = [
+      [50, 50],
+      [350, 50],
+      [350, 250],
+      [50, 250],
+    ];
+    const points = { quad, widthMm: 150, heightMm: 100, film: [[100, 100]], bare: [[200, 200]] } as const;
+    const why = (change: object) => {
+      const result = measureCoverage(picture, { ...points, ...change });
+      return result.ok ? null : result.fault;
+    };
+    expect(why({ film: [] })).toBe('no-film');
+    expect(why({ bare: [] })).toBe('no-bare');
+    expect(why({ quad: [quad[0], quad[2], quad[1], quad[3]] })).toBe('not-a-rectangle');
+    expect(why({ bare: [[500, 20]] })).toBe('outside-picture');
+    expect(why({ widthMm: 1500, heightMm: 1000 })).toBe('area-too-small');
+    expect(why({})).toBe('low-contrast');
+  });
+});
