@@ -29,6 +29,7 @@ export interface LapPhoto {
 }
 
 const { paper, margin, frame } = CARD;
+const CARD_REACH_MM = 160;
 
 /**
  * A lap of two sheets with the scale card beside it, under a lamp from one side with the edge of a shadow. The truth is where the two
@@ -75,7 +76,8 @@ export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
     const edge = Math.max(inside(0.4 - Math.abs(y), foot), 0.6 * inside(0.3 - Math.abs(y + lapMm), foot));
     const rough = 1 + 0.1 * grain(x, y, 0.7, salt) + 0.06 * grain(x, y, 9, salt + 1);
     for (let i = 0; i < 3; i++) light[i] = (lower[i]! * (1 - over) + upper[i]! * over) * rough * (1 - 0.6 * edge);
-    onCard(from, ray, light);
+    // Nothing of the card is seen farther from its middle than this, however it stands.
+    if ((x - middle[0]) ** 2 + (y - middle[1]) ** 2 < CARD_REACH_MM ** 2) onCard(from, ray, light);
     const d2 = (x - lamp.x) ** 2 + (y - lamp.y) ** 2;
     const dark = Math.cos(shade.angle) * x + Math.sin(shade.angle) * y - shade.at;
     const lit = (1.15 / (1 + d2 / lamp.far ** 2)) * (shade.deep + (1 - shade.deep) / (1 + Math.exp(-dark / shade.soft)));

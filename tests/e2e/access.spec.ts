@@ -8,7 +8,7 @@ const softly = expect.configure({ soft: true });
 
 test.describe.configure({ mode: 'parallel', timeout: 420_000 });
 
-/** What is read in each language: the themes differ in colours alone and the languages in words alone, so each screen is seen once in each. */
+/** The themes differ in colours alone and the languages in words alone: all rules are read in one, and the contrast of the other. */
 const READ = { en: 'light', es: 'dark' } as const;
 
 for (const lang of LANGS) {
@@ -21,7 +21,7 @@ for (const lang of LANGS) {
     for (const { name, show } of SCREENS) {
       await test.step(name, async () => {
         await show(site);
-        softly(await violations(page), name).toEqual([]);
+        softly(await violations(page, lang === 'es' ? ['color-contrast'] : []), name).toEqual([]);
         await page.setViewportSize({ width: 320, height: 640 });
         // What is drawn follows the width a moment later.
         await softly.poll(() => tooWide(page), `${name} at 320 px`).toEqual([]);
@@ -33,8 +33,9 @@ for (const lang of LANGS) {
 }
 
 /** The legacy mode looks at one frame, and these pages have no other: it needs no second page to put results together. */
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).setLegacyMode().analyze();
+async function violations(page: Page, rules: string[]): Promise<string[]> {
+  const axe = new AxeBuilder({ page }).setLegacyMode();
+  const found = await (rules.length > 0 ? axe.withRules(rules) : axe).analyze();
   return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
 }
 
