@@ -76,7 +76,7 @@ test('every process of the browser asleep over the end of a wait: awake, it is o
   try {
     const { page } = phone;
     await page.goto(baseURL!);
-    const [from, ready] = [-24 * 60, 0.1].map((min) => new Date(Date.now() + min * 60_000).toISOString());
+    const [from, ready] = [-24 * 60, 0.2].map((min) => new Date(Date.now() + min * 60_000).toISOString());
     await page.getByText(new Site(page).say(m.no_job_yet)).waitFor();
     await plant(page, JOB, [
       ...bonded.slice(0, 4),
