@@ -59,6 +59,8 @@ export default defineConfig({
     exclude: ['tests/e2e/**', 'tests/deep/**', 'tests/.out/**'],
     // Tests undo what they change, so files may share a process: starting one for each took longer than most of them.
     isolate: false,
+    // One less than there are cores would leave half of a small machine idle.
+    maxWorkers: '100%',
     // A half-hour zone with daylight saving: an assumed whole-hour offset shows at once.
     env: { TZ: 'Australia/Lord_Howe' },
     // A busy machine is no fault of a test: none asserts a time, and a hang still ends.

@@ -234,7 +234,7 @@ test('a second page of the book leaves a recording alone that is under way in th
 });
 
 // Moments within a recording, in seconds: all processes of the browser are killed, nothing gets to close a file.
-const KILLED_AFTER = [1.2, 3.9];
+const KILLED_AFTER = [2.5];
 
 test('the browser killed in the middle of a recording: at the next start all seconds the disk had acknowledged are a note marked as cut off', async ({
   baseURL,
