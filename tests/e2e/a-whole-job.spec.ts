@@ -54,7 +54,7 @@ test.describe.configure({ timeout: 240_000 });
 
 test('the whole job without network, the browser killed in the middle, to a record and an archive', async ({ baseURL }) => {
   await makeFilm();
-  const folder = await mkdtemp(join(tmpdir(), 'layerbook-slice-'));
+  const folder = await mkdtemp(join(tmpdir(), 'layerbook-whole-job-'));
   const oracle = new Acknowledged();
   let browser: Killable | undefined;
 
