@@ -9,7 +9,7 @@ import { MEASURE_KINDS } from '#lib/job/measures.ts';
 import type { ReadingOnPad } from '#lib/record/drafts.ts';
 import { knownData } from '#lib/record/kinds.ts';
 import { MEASURES, type Measure, type Reading } from '#lib/record/kinds/reading.ts';
-import { EMPTY_PAD, goesBelowZero, onPad, padFor, unitsFor } from '../../../src/routes/(book)/job/[id]/read/pad.ts';
+import { EMPTY_PAD, goesBelowZero, onPad, overRestored, padFor, unitsFor } from '../../../src/routes/(book)/job/[id]/read/pad.ts';
 import { afterKept, howOf, readingDraft, spotTooLong } from '../../../src/routes/(book)/job/[id]/read/reading-draft.ts';
 import { isTenfold, lastOf, otherWay } from '../../../src/routes/(book)/job/[id]/read/slips.ts';
 
@@ -250,4 +250,13 @@ test('after a reading the pad is empty at the same place', () => {
     pad({ surface: 'floor', typed: '12', sixteenths: 43, coat: 2, scale: 'wood', spot: 'corner', shot: 'shot-1', fromPhoto: true }),
   );
   expect(kept).toEqual({ ...EMPTY_PAD, surface: 'floor', coat: 2, scale: 'wood' });
+});
+
+test.each<[what: string, early: Partial<ReadingOnPad>, on: Partial<ReadingOnPad>]>([
+  ['a surface leaves the value that comes back', { surface: 'wall' }, { typed: '12', sixteenths: 43, surface: 'wall' }],
+  ['a value takes the place of the one that comes back', { sixteenths: 32 }, { typed: '', sixteenths: 32, surface: 'floor' }],
+  ['both', { typed: '9', surface: 'wall' }, { typed: '9', sixteenths: null, surface: 'wall' }],
+])('touched before the draft is back from the disk: %s', (_, early, on) => {
+  const back = pad({ typed: '12', sixteenths: 43, surface: 'floor' });
+  expect({ ...back, ...overRestored(early) }).toEqual({ ...back, ...on });
 });

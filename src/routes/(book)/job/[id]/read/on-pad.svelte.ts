@@ -5,7 +5,7 @@ import type { Reading } from '#lib/record/kinds/reading.ts';
 import { DraftState } from '#lib/state/draft.svelte.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
 import type { ReadAddress } from './address.ts';
-import { EMPTY_PAD, onPad } from './pad.ts';
+import { EMPTY_PAD, onPad, overRestored } from './pad.ts';
 import { afterKept, readingDraft, spotTooLong } from './reading-draft.ts';
 import { isTenfold, lastOf } from './slips.ts';
 
@@ -23,6 +23,8 @@ export class PadState {
   readonly #job: OpenJob;
   readonly #address: ReadAddress;
   #draft: DraftState<ReadingOnPad> | null = $state.raw(null);
+  /** Touched before the draft is back from the disk: no touch is lost for being quick. */
+  #early: Partial<ReadingOnPad> | null = $state.raw(null);
   #fault: SaveFault | null = $state.raw(null);
   #kept: Kept | null = $state.raw(null);
   #busy = $state(false);
@@ -43,7 +45,7 @@ export class PadState {
   }
 
   get pad() {
-    return this.#draft?.now ?? EMPTY_PAD;
+    return this.#draft?.now ?? { ...EMPTY_PAD, ...this.#early };
   }
   get fault() {
     return this.#fault;
@@ -79,12 +81,14 @@ export class PadState {
         ...(shot === null ? {} : { shot, fromPhoto: true }),
       });
     }
+    if (this.#early !== null) void opened.set(overRestored(this.#early));
     this.#draft = opened;
   }
 
   change(next: Partial<ReadingOnPad>): void {
     this.#kept = null;
-    void this.#draft?.set(next);
+    if (this.#draft === null) this.#early = { ...this.#early, ...next };
+    else void this.#draft.set(next);
   }
 
   /** Keeps the reading. One ten times off the last is asked about first, once. */

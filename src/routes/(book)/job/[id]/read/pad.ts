@@ -9,7 +9,13 @@ import { combReading, exampleCombMil, exampleCombUm, type CombGauge } from '#lib
 type Units = 'in' | 'mm';
 type Said = Reading['said'];
 
-export const EMPTY_PAD: ReadingOnPad = { surface: null, sixteenths: null, typed: '', lastWet: null };
+const NO_VALUE = { sixteenths: null, typed: '', lastWet: null };
+export const EMPTY_PAD: ReadingOnPad = { surface: null, ...NO_VALUE };
+
+/** What was touched before the pad's draft was back from the disk. A value begun anew never mixes with the one that comes back. */
+export function overRestored(early: Partial<ReadingOnPad>): Partial<ReadingOnPad> {
+  return { ...(Object.keys(NO_VALUE).some((field) => field in early) ? NO_VALUE : {}), ...early };
+}
 
 /** Which pad a measure is read on: the comb for a wet film, the ruler for inches, keys for all else. */
 export function padFor(what: Measure, units: Units): 'comb' | 'ruler' | 'keys' {

@@ -6,6 +6,8 @@ import { DraftState } from '#lib/state/draft.svelte.ts';
 /** A few fields of text, on disk at each change. */
 export class TypedText {
   readonly #key: Key;
+  /** Typed before the draft is back from the disk: laid over what comes back. */
+  #early: TypedForm['values'] = $state.raw({});
   #draft: DraftState<TypedForm> | null = $state.raw(null);
 
   constructor(key: Key) {
@@ -13,7 +15,7 @@ export class TypedText {
   }
 
   get values() {
-    return this.#draft?.now.values ?? EMPTY_FORM.values;
+    return this.#draft?.now.values ?? this.#early;
   }
 
   text(name: string): string {
@@ -25,11 +27,14 @@ export class TypedText {
     const { drafts } = await desk.open();
     const opened = new DraftState(drafts, this.#key, TypedForm, EMPTY_FORM);
     await opened.restore();
+    if (Object.keys(this.#early).length > 0) void opened.set({ values: { ...opened.now.values, ...this.#early } });
     this.#draft = opened;
   }
 
   set(name: string, value: string): void {
-    void this.#draft?.set({ values: { ...this.values, [name]: value } });
+    const values = { ...this.values, [name]: value };
+    if (this.#draft === null) this.#early = values;
+    else void this.#draft.set({ values });
   }
 
   async drop(): Promise<void> {
