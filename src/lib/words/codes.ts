@@ -331,3 +331,14 @@ export const CAUTION = {
   check: null,
   repair: m.caution_dust,
 } as const;
+
+/** Where a word of a job was found. */
+export const FOUND = {
+  lot: m.find_in_lot,
+  address: m.find_in_address,
+  name: m.find_in_name,
+  person: m.find_in_person,
+  day: m.find_in_day,
+  material: m.find_in_material,
+  words: m.find_in_words,
+} as const;
