@@ -51,7 +51,7 @@ export function recompute(entries: readonly Entry[]): Recomputed[] {
 
 function again({ document, heads, rules }: BuiltRecordData, entries: readonly Entry[]): Omit<Recomputed, 'entry'> {
   const versions = { then: rules, now: RULES_VERSION };
-  const paper = document['v'] === 2 ? 'record' : document['paper'] === 'notice' ? 'notice' : 'unknown';
+  const paper = document['v'] === 3 ? 'record' : document['paper'] === 'notice' ? 'notice' : 'unknown';
   const built = builtOf(document['built']);
   if (paper === 'unknown' || built === null) return { paper, rules: versions, values: 0, differences: null };
   const upTo = new Map(heads.map(({ device, seq }) => [device, seq]));

@@ -19,11 +19,14 @@ export interface RecordInput {
   readonly built: Times;
   /** Who builds it, a person's id. */
   readonly by: string;
-  readonly locale: Locale;
+  /** `both`: one language after the other, the job's own first. */
+  readonly locale: Locale | 'both';
   readonly paper: Paper;
   readonly fonts: Fonts;
   /** Pictures to print by the SHA-256 of the photo or signature each was made from: JPEG, upright, long side at most 1200 px. */
   readonly pictures: ReadonlyMap<string, Picture>;
+  /** Personal data to keep back: the log, which has it, is then not attached. */
+  readonly left?: readonly 'address'[];
 }
 
 export interface BuiltPdf<Document = RecordDocument> {
@@ -35,8 +38,9 @@ export interface BuiltPdf<Document = RecordDocument> {
 export async function buildRecord(input: RecordInput): Promise<BuiltPdf> {
   const { entries, built, locale, paper, fonts, pictures } = input;
   const document = documentOf(input);
-  const worded = wordRecord(document, locale);
-  return { document, pdf: await recordPdf({ worded, paper, fonts, pictures, log: logText(entries), builtUtc: built.utc }) };
+  const worded = wordRecord(document, localesOf(locale, document));
+  const log = document.left.length === 0 ? logText(entries) : null;
+  return { document, pdf: await recordPdf({ worded, paper, fonts, pictures, log, builtUtc: built.utc }) };
 }
 
 /**
@@ -49,7 +53,14 @@ export async function buildNotice(input: RecordInput): Promise<BuiltPdf<NoticeDo
   if (document === null) return null;
   return {
     document,
-    pdf: await recordPdf({ worded: wordNotice(document, locale), paper, fonts, pictures, log: null, builtUtc: built.utc }),
+    pdf: await recordPdf({
+      worded: wordNotice(document, localesOf(locale, document)),
+      paper,
+      fonts,
+      pictures,
+      log: null,
+      builtUtc: built.utc,
+    }),
   };
 }
 
@@ -58,7 +69,12 @@ export function noticePhotos(input: Omit<RecordInput, 'pictures' | 'fonts'>): re
   return noticeOf(documentOf({ ...input, pictures: new Map() }))?.shots.map((shot) => shot.sha256) ?? [];
 }
 
-function documentOf({ entries, unreadable, built, by, pictures }: Omit<RecordInput, 'fonts'>): RecordDocument {
+function localesOf(locale: RecordInput['locale'], { job }: Pick<RecordDocument, 'job'>): readonly [Locale, ...Locale[]] {
+  if (locale !== 'both') return [locale];
+  return job.lang === 'es' ? ['es', 'en'] : ['en', 'es'];
+}
+
+function documentOf({ entries, unreadable, built, by, pictures, left = [] }: Omit<RecordInput, 'fonts'>): RecordDocument {
   const printed = new Map([...pictures].map(([sha256, picture]) => [sha256, sha256Hex(picture.bytes)]));
-  return buildDocument({ job: project(entries).state, unreadable, built, by, printed });
+  return buildDocument({ job: project(entries).state, unreadable, built, by, printed, left });
 }

@@ -1,5 +1,5 @@
 import * as m from '../words/compiled/messages.js';
-import type { Block, Cell, Worded } from './blocks.ts';
+import type { Block, Cell, Edition, Worded } from './blocks.ts';
 import type { RecordDocument, RecordLine, RecordShot, RecordSurface } from './record-document.ts';
 import { saidText } from './said-text.ts';
 import { grouped, sentence, speaker, type Locale, type Speaker } from './speaker.ts';
@@ -59,15 +59,22 @@ function surfacesOf({ said }: RecordLine): string[] {
 }
 
 /** The notice in one language, to be handed to whoever is to mend the substrate or answer for it. */
-export function wordNotice(document: NoticeDocument, locale: Locale): Worded {
+export function wordNotice(document: NoticeDocument, locales: readonly [Locale, ...Locale[]]): Worded {
+  const [locale, ...more] = locales;
+  return {
+    title: `${m.record_notice_title({}, { locale })}: ${document.job.name || document.job.id}`,
+    editions: [edition(document, locale), ...more.map((other) => edition(document, other))],
+    logDescription: '',
+  };
+}
+
+function edition(document: NoticeDocument, locale: Locale): Edition {
   const say = speaker({ limits: [], systems: [], ownRules: [], ...document }, locale);
   const { job, built } = document;
-  const title = m.record_notice_title({}, { locale });
   const name = job.name || job.id;
   const [last] = document.log.slice(-1);
   return {
     lang: locale,
-    title: `${title}: ${name}`,
     titleBlock: {
       job: { label: m.record_label_job({}, { locale }), text: [name, job.address].filter(Boolean).join(', ') },
       second:
@@ -84,7 +91,6 @@ export function wordNotice(document: NoticeDocument, locale: Locale): Worded {
       warning: job.example ? m.record_example({}, { locale }) : '',
     },
     parts: [{ name: m.record_part_notice({}, { locale }), blocks: noticeBlocks(document, say), foot: noticeFoot(document, say) }],
-    logDescription: '',
   };
 }
 

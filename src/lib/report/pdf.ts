@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import type { Worded } from './blocks.ts';
 import { layOut, PAPER_PT, type Paper } from './layout.ts';
-import type { Op, PathOp, Tag } from './page.ts';
+import type { Op, PathOp, PlacedHeading, Tag } from './page.ts';
 import type { Picture } from './photos.ts';
 import { printable, type Measure } from './text.ts';
 
@@ -39,7 +39,7 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
     pdfVersion: '1.7',
     subset: 'PDF/A-3a',
     tagged: true,
-    lang: worded.lang,
+    lang: worded.editions[0].lang,
     displayTitle: true,
     // Without this the library registers a standard font that it does not embed.
     font: null as unknown as string,
@@ -51,9 +51,12 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
   const bytes = collected(doc);
   const { pages, tree } = layOut(worded, paper, pictures, measureWith(doc));
   const contents = new Map<Tag, PDFKit.PDFStructureContent[]>();
+  const images = imagesOf(doc, pictures);
+  const bookmark = bookmarks(doc, PAPER_PT[paper][0]);
   for (const page of pages) {
     doc.addPage();
-    drawPage(doc, page.ops, pictures, contents);
+    page.headings.forEach(bookmark);
+    drawPage(doc, page.ops, images, contents);
   }
   addTree(doc, tree, contents);
   // The types know neither `relationship` nor bytes other than Node's Buffer; the library writes the one and takes the other.
@@ -76,6 +79,33 @@ function escapeTitleInMetadata(doc: PDFKit.PDFDocument, title: string): void {
   doc.endMetadata = () => {
     doc.info.Title = title.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
     endMetadata();
+  };
+}
+
+/** Each picture is read, and lies in the file, once, however often it is printed. */
+function imagesOf(doc: PDFKit.PDFDocument, pictures: PdfInput['pictures']): (sha256: string) => unknown {
+  // The types do not know that a picture may be opened before it is placed, though `image` takes what this gives.
+  const library = doc as unknown as { openImage: (bytes: Uint8Array) => unknown };
+  const opened = new Map<string, unknown>();
+  return (sha256) => {
+    const known = opened.get(sha256);
+    if (known !== undefined) return known;
+    const picture = pictures.get(sha256);
+    if (picture === undefined) throw new TypeError(`picture ${sha256}: laid out and not given`);
+    const image = library.openImage(picture.bytes);
+    opened.set(sha256, image);
+    return image;
+  };
+}
+
+/** A bookmark for each heading, those within a part under it. The library counts `left` from the right edge. */
+function bookmarks(doc: PDFKit.PDFDocument, pageWidth: number): (heading: PlacedHeading) => void {
+  let part = doc.outline;
+  return ({ level, text, y }) => {
+    const at = { top: Math.max(0, y - 6), left: pageWidth, expanded: false } as { expanded: boolean };
+    const title = printable(text).replaceAll('\n', ' ');
+    if (level === 1) part = doc.outline.addItem(title, at);
+    else part.addItem(title, at);
   };
 }
 
@@ -117,7 +147,7 @@ function measureWith(doc: PDFKit.PDFDocument): Measure {
 function drawPage(
   doc: PDFKit.PDFDocument,
   ops: readonly Op[],
-  pictures: PdfInput['pictures'],
+  images: (sha256: string) => unknown,
   contents: Map<Tag, PDFKit.PDFStructureContent[]>,
 ): void {
   let open: Tag | null | undefined;
@@ -128,23 +158,20 @@ function drawPage(
       if (open === null) doc.markContent('Artifact', { type: 'Pagination' });
       else contents.set(open, [...(contents.get(open) ?? []), doc.markStructureContent(open.type)]);
     }
-    drawOp(doc, op, pictures);
+    drawOp(doc, op, images);
   }
   if (open !== undefined) doc.endMarkedContent();
 }
 
-function drawOp(doc: PDFKit.PDFDocument, op: Op, pictures: PdfInput['pictures']): void {
+function drawOp(doc: PDFKit.PDFDocument, op: Op, images: (sha256: string) => unknown): void {
   switch (op.op) {
     case 'text':
       doc.font(op.face).fontSize(op.size).fillColor(op.ink);
       doc.text(op.text, op.x, op.y, { lineBreak: false, baseline: 'alphabetic', ...SET });
       return;
-    case 'image': {
-      const picture = pictures.get(op.sha256);
-      if (picture === undefined) throw new TypeError(`picture ${op.sha256}: laid out and not given`);
-      doc.image(picture.bytes as Buffer, op.x, op.y, { width: op.width, height: op.height });
+    case 'image':
+      doc.image(images(op.sha256) as Buffer, op.x, op.y, { width: op.width, height: op.height });
       return;
-    }
     case 'path':
       drawPath(doc, op, op.x, op.y);
   }
@@ -164,8 +191,12 @@ function drawPath(doc: PDFKit.PDFDocument, { d, fill, stroke, pen = 1, dash, mat
 
 function addTree(doc: PDFKit.PDFDocument, tree: Tag, contents: ReadonlyMap<Tag, PDFKit.PDFStructureContent[]>): void {
   const add = (tag: Tag, hang: (element: PDFKit.PDFStructureElement) => void): void => {
-    const { type, alt, scope } = tag;
-    const element = doc.struct(type, { ...(alt !== undefined && { alt }), ...(scope !== undefined && { scope }) });
+    const { type, alt, lang, scope } = tag;
+    const element = doc.struct(type, {
+      ...(alt !== undefined && { alt }),
+      ...(lang !== undefined && { lang }),
+      ...(scope !== undefined && { scope }),
+    });
     hang(element);
     for (const content of contents.get(tag) ?? []) element.add(content);
     for (const kid of tag.kids) add(kid, (child) => element.add(child));

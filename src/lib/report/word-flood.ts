@@ -4,6 +4,7 @@ import type { Block, Cell, Glyph } from './blocks.ts';
 import type { RecordAttempt, RecordDocument, RecordReading, RecordRun } from './record-document.ts';
 import { saidSentences, saidText } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { levelPlot } from './word-plots.ts';
 
 type Row = { label: Cell; text: string };
 
@@ -24,6 +25,7 @@ export function floodBlocks(document: RecordDocument, say: Speaker): Block[] {
     ...document.attempts.flatMap((attempt) => [
       attemptHeading(attempt, say),
       { block: 'facts' as const, labelShare: 0.16, rows: [setup(attempt, say), ...statements(attempt, document, say)] },
+      ...levelPlot(attempt, document, say),
     ]),
   ];
 }

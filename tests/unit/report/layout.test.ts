@@ -56,7 +56,7 @@ it.each(['letter', 'a4'] as const)(
   'keeps pictures of every shape on the page of %s, whole, with nothing over them but their number',
   (paper) => {
     const [width, height] = PAPER_PT[paper];
-    const { pages } = layOut(wordRecord(document, 'en'), paper, pictures, measure);
+    const { pages } = layOut(wordRecord(document, ['en']), paper, pictures, measure);
     let count = 0;
     for (const { ops } of pages) {
       const drawn = ops.flatMap((op) => (boxOf(op) === null ? [] : [{ op, box: boxOf(op)! }]));
@@ -74,7 +74,7 @@ it.each(['letter', 'a4'] as const)(
 );
 
 it('hangs every word on the tree but what a page repeats', () => {
-  const { pages, tree } = layOut(wordRecord(document, 'es'), 'letter', pictures, measure);
+  const { pages, tree } = layOut(wordRecord(document, ['es']), 'letter', pictures, measure);
   const tags = new Set<Tag>();
   const walk = (one: Tag) => {
     tags.add(one);

@@ -194,7 +194,8 @@ it('says its title, language and structure, and marks itself PDF/A-3a', async ()
 
 it('gives every picture and the section a text for readers that do not see it', async () => {
   const raw = readFileSync(saved(await buildRecord(recordOf(entries, pictures))), 'latin1');
-  expect(raw.match(/\/Alt \(/g)).toHaveLength(1 + EIGHT.length);
+  // The section, the timeline, and a plot of the two readings of each of two measures.
+  expect(raw.match(/\/Alt \(/g)).toHaveLength(1 + 1 + 2 + EIGHT.length);
 });
 
 it('says on every page that an example is invented', async () => {
