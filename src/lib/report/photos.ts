@@ -3,11 +3,12 @@ import { INK, INK_2, lineHeight, moved, tag, textOps, type Op, type Tag } from '
 import type { Strip } from './strip.ts';
 import { wrap, type Measure } from './text.ts';
 
-/** A picture as it will be printed: a JPEG, upright, with its size in pixels. */
+/** A picture as it will be printed: a JPEG, upright, with its own SHA-256 and its size in pixels. Its bytes are asked for when its page is drawn. */
 export interface Picture {
-  readonly bytes: Uint8Array;
+  readonly sha256: string;
   readonly width: number;
   readonly height: number;
+  readonly bytes: () => Promise<Uint8Array>;
 }
 
 const GAP = 18;

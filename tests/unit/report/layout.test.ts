@@ -5,7 +5,7 @@ import { layOut, PAPER_PT } from '#lib/report/layout.ts';
 import type { Op, Tag } from '#lib/report/page.ts';
 import type { Measure } from '#lib/report/text.ts';
 import { wordRecord } from '#lib/report/word.ts';
-import { fullJob, logOf, photoHash, recordOf } from './job-fixture.ts';
+import { fullJob, logOf, photoHash, pictureOf, recordOf } from './job-fixture.ts';
 
 /** Half an em a character, about the width of the face. */
 const measure: Measure = (text, _face, size) => (text.length * size) / 2;
@@ -22,10 +22,7 @@ const SHAPES = [
 const entries = await logOf(fullJob());
 const hashes = [1, 2, 3, 4, 5, 6, 8].map(photoHash);
 const pictures = new Map(
-  hashes.map((sha256, i) => [
-    sha256,
-    { bytes: new Uint8Array(), width: SHAPES[i % SHAPES.length]![0], height: SHAPES[i % SHAPES.length]![1] },
-  ]),
+  hashes.map((sha256, i) => [sha256, pictureOf(new Uint8Array(), SHAPES[i % SHAPES.length]![0], SHAPES[i % SHAPES.length]![1])]),
 );
 const { built, by } = recordOf(entries, pictures);
 const document = buildDocument({
