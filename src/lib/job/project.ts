@@ -179,9 +179,9 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
   }
 }
 
-function printed({ lang, document, pdf, pictures, derived = [] }: DataOf<'record'>): Omit<PrintedRecord, 'id' | 'utc' | 'offsetMin'> {
+function printed({ document, pdf, pictures, derived = [] }: DataOf<'record'>): Omit<PrintedRecord, 'id' | 'utc' | 'offsetMin'> {
   const { paper } = document;
-  return { lang, paper: typeof paper === 'string' ? paper : null, pdf: pdf.sha256, pictures, derived };
+  return { paper: typeof paper === 'string' ? paper : null, pdf: pdf.sha256, pictures, derived };
 }
 
 /** A run ends once, at its first stop. A forgotten stop says when it ended, about: at its last shot, not when somebody noticed. */

@@ -203,7 +203,7 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   record: {
     pdf: 'file',
     lang: 'tag',
-    sheet: { unsaid: 'the PDF shows it' },
+    paperSize: { unsaid: 'the PDF shows it' },
     rules: 'tag',
     heads: 'heads',
     derived: { unsaid: 'how the pictures were made, of no concern to who reads what they show' },

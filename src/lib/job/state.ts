@@ -64,7 +64,6 @@ export interface PrintedRecord {
   readonly id: string;
   readonly utc: string;
   readonly offsetMin: number;
-  readonly lang: string;
   /** The short paper it is, null for the record of the whole job. */
   readonly paper: string | null;
   /** SHA-256 of the PDF, and of the pictures made for it. */

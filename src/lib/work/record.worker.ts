@@ -60,7 +60,7 @@ serve<RecordOrder, MadeRecord | null>(async ({ kind, raws, photos, derived, font
     data: {
       rules,
       lang: order.locale,
-      sheet: order.paper,
+      paperSize: order.paper,
       heads: [...heads],
       document: { ...document },
       pictures: [...pictures.values()].map(({ made }) => made.sha256),

@@ -159,7 +159,7 @@ export const BuiltRecord = z.looseObject({
   /** `en`, `es`, or `both`. */
   lang: z.string().check(z.maxLength(20)),
   /** The size of its sheets: with it, the log and the pictures the PDF can be built again, byte for byte. */
-  sheet: z.optional(z.string().check(z.maxLength(20))),
+  paperSize: z.optional(z.string().check(z.maxLength(20))),
   /** Heads of the chains the record was built from. */
   heads: z.array(z.looseObject({ device: Id, seq: z.int().check(z.minimum(0)), hash: Hash })),
   /** The document tree: codes, decimal strings and the people's own words. */
