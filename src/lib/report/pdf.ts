@@ -5,6 +5,7 @@ import { layOut, PAPER_PT, type Paper } from './layout.ts';
 import type { Op, PathOp, PlacedHeading, Tag } from './page.ts';
 import type { Picture } from './photos.ts';
 import { printable, type Measure } from './text.ts';
+import { unwrapped } from './woff.ts';
 
 /** The two cuts of the face, as WOFF or TrueType bytes. */
 export interface Fonts {
@@ -54,8 +55,8 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
     info: { Title: title, Creator: 'Layerbook', CreationDate: built, ModDate: built },
   });
   escapeTitleInMetadata(doc, title);
-  doc.registerFont('text', fonts.text);
-  doc.registerFont('strong', fonts.strong);
+  doc.registerFont('text', await unwrapped(fonts.text));
+  doc.registerFont('strong', await unwrapped(fonts.strong));
   const made = collected(doc);
   const { pages, tree } = layOut(worded, paper, pictures, measureWith(doc));
   const contents = new Map<Tag, PDFKit.PDFStructureContent[]>();
