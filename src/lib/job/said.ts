@@ -203,8 +203,10 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   record: {
     pdf: 'file',
     lang: 'tag',
+    paperSize: { unsaid: 'the PDF shows it' },
     rules: 'tag',
     heads: 'heads',
+    derived: { unsaid: 'how the pictures were made, of no concern to who reads what they show' },
     pictures: { unsaid: 'named one by one in the document, each beside the photo it was made from' },
     document: { unsaid: 'it is what the PDF says' },
   },

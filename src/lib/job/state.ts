@@ -64,9 +64,13 @@ export interface PrintedRecord {
   readonly id: string;
   readonly utc: string;
   readonly offsetMin: number;
+  /** The short paper it is, null for the record of the whole job. */
+  readonly paper: string | null;
   /** SHA-256 of the PDF, and of the pictures made for it. */
   readonly pdf: string;
   readonly pictures: readonly string[];
+  /** How those were made. */
+  readonly derived: NonNullable<DataOf<'record'>['derived']>;
 }
 
 /** Kinds kept as they were said, one after the other, in lists of their own. */

@@ -134,6 +134,12 @@ export class Desk {
     return job;
   }
 
+  /** To be called when entries came in past an open job: they count from now on. */
+  async noteKept(): Promise<void> {
+    const { book } = await this.open();
+    await this.#afterKeep(book);
+  }
+
   async #afterKeep(book: Book): Promise<void> {
     // While a loss is on the screen the older note is the only trace of it.
     if (this.#lost === null) remember(STORE, await held(book));

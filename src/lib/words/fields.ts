@@ -144,6 +144,8 @@ export const FIELD = {
   person: m.field_person,
   picture: m.field_picture,
   pictures: m.field_pictures,
+  derived: m.field_derived,
+  paperSize: m.field_paper_size,
   place: m.field_place,
   places: m.field_places,
   plug: m.field_plug,
