@@ -6,7 +6,17 @@ import { pointedText, saidSentences } from './said-text.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
 
 const OWNED_UP: readonly TabledKind[] = ['deviation', 'not-done'];
-const DONE: readonly TabledKind[] = ['repair', 'conditions', 'mix', 'by-others', 'inspection', 'protect', 'tile-check'];
+const DONE: readonly TabledKind[] = [
+  'coverage',
+  'repair',
+  'transfer',
+  'conditions',
+  'mix',
+  'by-others',
+  'inspection',
+  'protect',
+  'tile-check',
+];
 const SIGNED: readonly TabledKind[] = ['hand-over', 'attestation'];
 const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'note', 'voice'];
 
