@@ -389,7 +389,7 @@ function photoArea({ method, corners, widthMm, heightMm, mmPerPx }: PhotoArea): 
 function misses(all: readonly Miss[]): SaidValue[] {
   const standing = all.filter(({ struck }) => struck !== true).length;
   const text = all.map(({ x, y, diameter, kind, added, struck }) =>
-    [x, y, diameter, kind, ...(added === true ? ['+'] : []), ...(struck === true ? ['-'] : [])].join(' '),
+    [x, y, diameter ?? '?', kind, ...(added === true ? ['+'] : []), ...(struck === true ? ['-'] : [])].join(' '),
   );
   return [{ is: 'number', n: standing }, ...(all.length === 0 ? [] : [{ is: 'tag', text: text.join('; ') } as const])];
 }
