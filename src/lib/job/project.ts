@@ -150,6 +150,7 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
     }
     case 'reading': {
       const { what, surface, said, how, spot = null, coat = null, scale = null, shot = null, attempt = null, water = null } = view.data;
+      const { photo = null, lap = null, confirmed = null } = view.data;
       const of = runOf(state, run);
       const on = surface ?? onlySurface(of)[0] ?? null;
       const step: Step | null = of?.step ?? null;
@@ -166,6 +167,9 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
         shot,
         attempt,
         water,
+        photo,
+        lap,
+        confirmed,
         open: open || of?.open === true,
       };
       return { ...next, readings: [...state.readings, reading] };

@@ -110,5 +110,7 @@ function idText(of: Extract<SaidField, { is: 'ids' }>['of'], id: string, say: Sp
       return say.owed(id);
     case 'item':
       return itemText(id, say);
+    case 'person':
+      return say.person(id);
   }
 }
