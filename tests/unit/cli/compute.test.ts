@@ -28,7 +28,8 @@ function inFile(text: string): string {
   return file;
 }
 
-const compute = (name: string, text: string, locale: 'en' | 'es' = 'en') => computeCommand({ name, file: inFile(text), out: '', points: '', svg: '', locale });
+const compute = (name: string, text: string, locale: 'en' | 'es' = 'en') =>
+  computeCommand({ name, file: inFile(text), out: '', points: '', svg: '', locale });
 
 describe('from a terminal', () => {
   test('a function by its name, bad input and the list: one JSON on stdout, and the exit code', () => {
