@@ -92,6 +92,10 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
       return { ...next, ownSystems: replaceBy(state.ownSystems, view.data, 'system') };
     case 'own-rule':
       return { ...next, ownRules: replaceBy(state.ownRules, view.data, 'rule') };
+    case 'drawing': {
+      const drawn = { id, room: view.data.room, data: view.data, open };
+      return { ...next, drawings: replaceBy(state.drawings, drawn, 'room') };
+    }
     case 'run-start': {
       const { step, surfaces, coat = null, materials = [] } = view.data;
       const started: Run = {

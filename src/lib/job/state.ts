@@ -65,6 +65,15 @@ export interface Measured extends At {
   readonly open: boolean;
 }
 
+/** A room as it is drawn: the last drawing of it that was kept, under the id of its entry. */
+export interface DrawnRoom {
+  readonly id: string;
+  readonly room: string;
+  readonly data: DataOf<'drawing'>;
+  /** Two people amended it and nobody has decided: it owes nothing meanwhile. */
+  readonly open: boolean;
+}
+
 export interface PrintedRecord {
   readonly id: string;
   readonly utc: string;
@@ -82,7 +91,7 @@ export interface PrintedRecord {
 export const FACT_KINDS = [
   'data-sheet', 'pair', 'mix', 'conditions', 'wait', 'early', 'not-done', 'note', 'voice',
   'survey', 'deviation', 'repair', 'by-others', 'protect', 'tile-check', 'later-hole', 'hand-over', 'attestation', 'inspection', 'callback',
-  'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'clock-jump',
+  'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'plan', 'mark', 'clock-jump',
 ] as const satisfies readonly Kind[]; // prettier-ignore
 export type FactKind = (typeof FACT_KINDS)[number];
 
@@ -118,6 +127,7 @@ export interface JobState {
   readonly materials: readonly Material[];
   readonly ownSystems: readonly DataOf<'own-system'>[];
   readonly ownRules: readonly OwnRule[];
+  readonly drawings: readonly DrawnRoom[];
   readonly runs: readonly Run[];
   readonly shots: readonly Shot[];
   readonly readings: readonly Measured[];
@@ -143,6 +153,7 @@ export const EMPTY_JOB: JobState = {
   materials: [],
   ownSystems: [],
   ownRules: [],
+  drawings: [],
   runs: [],
   shots: [],
   readings: [],
