@@ -146,6 +146,20 @@ it('says its title, language and structure, and marks itself PDF/A-3a', async ()
   expect(raw).toContain('/Lang (es)');
   expect(raw).toContain('/AFRelationship /Source');
   expect(raw).toContain('/OutputIntents');
+  // What part 3 asks of a file with another in it (ISO 19005-3, 6.8): named in the catalog, with its type, size and dates, and why it is there.
+  for (const key of [
+    '/AF [',
+    '/EmbeddedFiles',
+    '/Type /EmbeddedFile',
+    '/UF (log.jsonl)',
+    '/Subtype /application#2Fx-ndjson',
+    '/ModDate',
+    '/StructTreeRoot',
+    '/Marked true',
+  ])
+    expect(raw.includes(key), key).toBe(true);
+  // Nothing a reader could be made to run, no cipher, no font left out.
+  for (const key of ['/JavaScript', '/Encrypt', '/Launch', '/XFA']) expect(raw.includes(key), key).toBe(false);
   const structure = tool('pdfinfo', '-struct', file);
   for (const element of ['H1', 'H2', 'Table', 'TR', 'TH', 'TD', 'Figure', 'Caption'])
     expect(structure).toMatch(new RegExp(`^ *${element}\\b`, 'm'));
