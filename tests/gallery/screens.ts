@@ -5,6 +5,7 @@ import * as m from '#lib/words/compiled/messages.js';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
 import { tinyJob } from '../fixtures/small-job.ts';
+import { DRAWING_SCREENS } from './drawing-screens.ts';
 import { FLOOD_SCREENS } from './flood-screens.ts';
 import { follow, JOB, onJob, titled, toSection, wall, words, type Screen } from './screen.ts';
 import { PLANTED_SCREENS } from './planted-screens.ts';
@@ -339,6 +340,7 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   ...PLANTED_SCREENS,
+  ...DRAWING_SCREENS,
   {
     name: 'millimetres',
     route: `${JOB}/read`,

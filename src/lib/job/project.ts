@@ -92,6 +92,10 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
       return { ...next, ownSystems: replaceBy(state.ownSystems, view.data, 'system') };
     case 'own-rule':
       return { ...next, ownRules: replaceBy(state.ownRules, view.data, 'rule') };
+    case 'drawing': {
+      const drawn = { id, room: view.data.room, data: view.data, open };
+      return { ...next, drawings: replaceBy(state.drawings, drawn, 'room') };
+    }
     case 'run-start': {
       const { step, surfaces, coat = null, materials = [] } = view.data;
       const started: Run = {
@@ -150,6 +154,7 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
     }
     case 'reading': {
       const { what, surface, said, how, spot = null, coat = null, scale = null, shot = null, attempt = null, water = null } = view.data;
+      const { photo = null, lap = null, confirmed = null } = view.data;
       const of = runOf(state, run);
       const on = surface ?? onlySurface(of)[0] ?? null;
       const step: Step | null = of?.step ?? null;
@@ -166,6 +171,9 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
         shot,
         attempt,
         water,
+        photo,
+        lap,
+        confirmed,
         open: open || of?.open === true,
       };
       return { ...next, readings: [...state.readings, reading] };

@@ -132,6 +132,8 @@ export type RecordReading = {
   verdict: Verdict;
   /** Id of the limit that decided, null when the job states none. */
   limit: string | null;
+  /** Computed in its photo: the 95 % interval in the unit of what is said, and who took the value over. */
+  photo?: { low: string; high: string; method: string; confirmed: string | null };
 };
 
 export type RecordOwed = {
@@ -229,7 +231,7 @@ export type OpenPoint =
   | { code: 'amendments'; entries: string[] }
   | { code: 'running'; run: string }
   | { code: 'not-begun'; layers: Layer[] }
-  | { code: 'unsorted' | 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable'; count: number };
+  | { code: 'misses' | 'unsorted' | 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable'; count: number };
 
 /** One entry of the log, in reading order, with all it says. Nothing here is judged. */
 export type RecordLine = {

@@ -2,6 +2,7 @@ import { LAYER_OF_STEP } from '../job/systems.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
 import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun } from './record-document.ts';
+import { photoUnder } from './photo-value.ts';
 import { asSaid, toStep } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
 import { readingPlots } from './word-plots.ts';
@@ -174,12 +175,13 @@ function readingTable(readings: readonly RecordReading[], say: Speaker): Block {
   };
 }
 
-function saidUnder({ said, scale, water }: RecordReading, say: Speaker): string[] {
+function saidUnder({ said, scale, water, photo }: RecordReading, say: Speaker): string[] {
   return [
     ...asSaid(said, say),
     ...toStep(said, say),
     ...(scale == null ? [] : [say.scale(scale)]),
     ...(water == null ? [] : [say.choice('water', water)]),
+    ...(photo === undefined ? [] : photoUnder(photo, said.unit, say)),
   ];
 }
 

@@ -7,7 +7,17 @@ import { grouped, sentence, type Speaker } from './speaker.ts';
 import { timelineBlocks } from './word-timeline.ts';
 
 const OWNED_UP: readonly TabledKind[] = ['deviation', 'not-done'];
-const DONE: readonly TabledKind[] = ['repair', 'conditions', 'mix', 'by-others', 'inspection', 'protect', 'tile-check'];
+const DONE: readonly TabledKind[] = [
+  'coverage',
+  'repair',
+  'transfer',
+  'conditions',
+  'mix',
+  'by-others',
+  'inspection',
+  'protect',
+  'tile-check',
+];
 const SIGNED: readonly TabledKind[] = ['hand-over', 'attestation'];
 const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'note', 'voice'];
 

@@ -1,7 +1,4 @@
-import { isTooLargeToShow, sniff } from '#lib/record/media.ts';
-
-/** The frame header stands within this, after tags, a colour profile and an embedded preview. */
-const HEADER_BYTES = 1_000_000;
+import { decode } from './decode.ts';
 
 /** A picture made smaller, upright and without tags. */
 export interface Shrunk {
@@ -22,9 +19,7 @@ export async function shrink(
   qualities: readonly [number, ...number[]],
   mostBytes = Infinity,
 ): Promise<Shrunk | null> {
-  const media = sniff(new Uint8Array(await picture.slice(0, HEADER_BYTES).arrayBuffer()));
-  if (media === null || isTooLargeToShow(media)) return null;
-  const bitmap = await createImageBitmap(picture, { imageOrientation: 'from-image' }).catch(() => null);
+  const bitmap = await decode(picture);
   if (bitmap === null) return null;
   const scale = Math.min(1, longSidePx / Math.max(bitmap.width, bitmap.height));
   const width = Math.max(1, Math.round(bitmap.width * scale));

@@ -38,6 +38,7 @@ const ALONE: { readonly [K in Exclude<Kind, (typeof FACT_KINDS)[number]>]: objec
   material: { materials: [ONE_OF_EACH.material] },
   'own-system': { ownSystems: [ONE_OF_EACH['own-system']] },
   'own-rule': { ownRules: [ONE_OF_EACH['own-rule']] },
+  drawing: { drawings: [{ id: 'a-0', room: 'bath', data: ONE_OF_EACH.drawing, open: false }] },
   'run-start': {
     runs: [
       {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { Hash, Id } from '../entry.ts';
-import { Instant, Words } from './fields.ts';
-import { Decimal, Quantity } from './reading.ts';
+import { Decimal, Instant, Words } from './fields.ts';
+import { Quantity } from './reading.ts';
 import { Picture, Step } from './setup.ts';
 
 const Surfaces = z.array(Id).check(z.maxLength(100));
