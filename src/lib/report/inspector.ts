@@ -81,7 +81,7 @@ function attemptPart(attempt: RecordAttempt, document: InspectorDocument, say: S
     .filter(({ id }) => id === attempt.id || attempt.ends.includes(id))
     .map((line) => `${say.entry(line)}, ${grouped(line.hash)}`);
   return {
-    name: say.layer('flood'),
+    name: m.record_part_inspector({}, { locale }),
     blocks: [
       paperTitle(document, say, permit, [m.record_inspector_title({}, { locale })]),
       { block: 'heading', level: 2, text: attemptName(attempt, say), aside: say.dayClock(attempt.at) },

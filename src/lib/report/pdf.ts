@@ -28,6 +28,8 @@ export interface PdfInput {
   readonly log: string | null;
   /** Instant written into the file as its own date (RFC 3339, UTC). */
   readonly builtUtc: string;
+  /** The part of PDF/A it is marked as; 3a unless said otherwise. 1b is the one that a validator at hand can prove: untagged, nothing attached. */
+  readonly archival?: '3a' | '1b';
 }
 
 /**
@@ -37,7 +39,7 @@ export interface PdfInput {
  * Uint8Array, so a bundler finds it by itself and a worker needs no stand-in for Node's Buffer. Of pictures, those of one page are in
  * memory at a time, and what is written leaves it piece by piece.
  */
-export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc }: PdfInput): Promise<MadePdf> {
+export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc, archival = '3a' }: PdfInput): Promise<MadePdf> {
   const built = new Date(builtUtc);
   const title = printable(worded.title).replaceAll('\n', ' ');
   const doc = new PDFDocument({
@@ -45,9 +47,9 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
     margin: 0,
     autoFirstPage: false,
     compress: false,
-    pdfVersion: '1.7',
-    subset: 'PDF/A-3a',
-    tagged: true,
+    pdfVersion: archival === '3a' ? '1.7' : '1.4',
+    subset: `PDF/A-${archival}`,
+    tagged: archival === '3a',
     lang: worded.editions[0].lang,
     displayTitle: true,
     // Without this the library registers a standard font that it does not embed.
@@ -61,13 +63,14 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
   const { pages, tree } = layOut(worded, paper, pictures, measureWith(doc));
   const contents = new Map<Tag, PDFKit.PDFStructureContent[]>();
   const images = new Map<string, unknown>();
-  const bookmark = bookmarks(doc, PAPER_PT[paper][0]);
+  const bookmarks = new Bookmarks(doc, PAPER_PT[paper][0]);
   for (const page of pages) {
     doc.addPage();
-    page.headings.forEach(bookmark);
+    page.headings.forEach((heading) => bookmarks.add(heading));
     for (const op of page.ops) if (op.op === 'image') await openImage(doc, op.sha256, pictures, images);
     drawPage(doc, page.ops, images, contents);
   }
+  bookmarks.end();
   addTree(doc, tree, contents);
   // The types know neither `relationship` nor bytes other than Node's Buffer; the library writes the one and takes the other.
   const attachment = {
@@ -107,15 +110,37 @@ async function openImage(
   images.set(original, library.openImage(await picture.bytes()));
 }
 
-/** A bookmark for each heading, those within a part under it. The library counts `left` from the right edge. */
-function bookmarks(doc: PDFKit.PDFDocument, pageWidth: number): (heading: PlacedHeading) => void {
-  let part = doc.outline;
-  return ({ level, text, y }) => {
-    const at = { top: Math.max(0, y - 6), left: pageWidth, expanded: false } as { expanded: boolean };
+/** What the library keeps of a bookmark before it is written; its types leave this out. */
+interface Bookmark {
+  readonly children: readonly Bookmark[];
+  readonly outlineData: { Count?: number };
+  addItem(title: string, at: { top: number; left: number }): Bookmark;
+}
+
+/** A bookmark for each heading, those within a part folded up under it. The library counts `left` from the right edge. */
+class Bookmarks {
+  readonly #root: Bookmark;
+  readonly #pageWidth: number;
+  #part: Bookmark;
+
+  constructor(doc: PDFKit.PDFDocument, pageWidth: number) {
+    this.#root = doc.outline as unknown as Bookmark;
+    this.#part = this.#root;
+    this.#pageWidth = pageWidth;
+  }
+
+  add({ level, text, y }: PlacedHeading): void {
     const title = printable(text).replaceAll('\n', ' ');
-    if (level === 1) part = doc.outline.addItem(title, at);
-    else part.addItem(title, at);
-  };
+    const added = (level === 1 ? this.#root : this.#part).addItem(title, { top: Math.max(0, y - 6), left: this.#pageWidth });
+    if (level === 1) this.#part = added;
+  }
+
+  /** How many show at first, which PDF/A wants said (ISO 32000-1, tables 152 and 153: below 0 while folded up); the library says it only of open ones. */
+  end(): void {
+    const { children } = this.#root;
+    if (children.length > 0) this.#root.outlineData.Count = children.length;
+    for (const part of children) if (part.children.length > 0) part.outlineData.Count = -part.children.length;
+  }
 }
 
 /** Pieces of this many bytes leave the heap as a Blob each. */

@@ -51,10 +51,12 @@ export function photoStrips(
 ): Strip[] {
   const sheet = { parent, pictures, missing, measure };
   const cellWidth = (width - GAP * (columns - 1)) / columns;
+  // Upright photos are held to a square, so that a row of them is no taller than one of photos lying down and its captions.
+  const most = Math.min(PHOTO_MAX_PT, cellWidth);
   const strips: Strip[] = [];
   for (let i = 0; i < photos.length; i += columns) {
     const row = photos.slice(i, i + columns);
-    strips.push(...rowStrips(row.map((photo, k) => laid(photo, k * (cellWidth + GAP), cellWidth, PHOTO_MAX_PT, sheet))));
+    strips.push(...rowStrips(row.map((photo, k) => laid(photo, k * (cellWidth + GAP), cellWidth, most, sheet))));
   }
   return strips;
 }
