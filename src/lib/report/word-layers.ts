@@ -4,6 +4,7 @@ import type { Block, Cell } from './blocks.ts';
 import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun } from './record-document.ts';
 import { asSaid, toStep } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { spotOfKey } from './spot-of-key.ts';
 
 /** Layer by layer from the substrate inwards: what it owes, when it was worked on, what was measured. Then what no layer holds. */
 export function layerBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -62,7 +63,9 @@ function owedTable({ items }: RecordLayer, document: RecordDocument, say: Speake
         strong: item.stand === 'owed',
         ...(item.coat !== null && { under: m.record_coat({ coat: item.coat }, { locale }) }),
       },
-      { text: item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room) },
+      {
+        text: [item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room), ...spotOfKey(item.key, say)].join(', '),
+      },
       { text: answer(item, document, say) },
     ]),
   };
