@@ -1,6 +1,6 @@
 import type { Room, Surface } from '../record/kinds/setup.ts';
 import { owedSpots, type SpotsOfRules } from './drawing/owed-spots.ts';
-import { judgeReading, type Judged } from './judged.ts';
+import { judgeReading, proves, type Judged } from './judged.ts';
 import { PROOF_RULES, type ProofRule } from './proof-rules.ts';
 import type { Fact, FactKind, JobState, Measured, Run, Shot } from './state.ts';
 import { LAYERS, LAYER_OF_STEP, stepsOn, type Layer } from './systems.ts';
@@ -152,7 +152,8 @@ function owed(
   const last = read.at(-1) ?? null;
   const reading = last === null ? null : { ...last, judged: judgeReading(last, job.limits) };
   const times = job.proof === 'full' ? (rule.fullTimes ?? 1) : 1;
-  const shown = 'entry' in want ? said(job, want.entry, ids) : shot !== null || read.filter((one) => !one.open).length >= times;
+  const shown =
+    'entry' in want ? said(job, want.entry, ids) : shot !== null || read.filter((one) => proves(one, job.limits)).length >= times;
   const notDone = shown ? null : (job.facts['not-done'].findLast((one) => leavesOut(one, key, rule, ids)) ?? null);
   const stand: OwedStand = shown ? 'shown' : notDone === null ? 'owed' : notDone.data.covered ? 'covered' : 'not-done';
   return { key, rule, room, surface: surfaces[0]!, surfaces, coat, spot, times, shot, reading, notDone, stand, shown };

@@ -1,4 +1,5 @@
 import { knownData, type DataOf, type Kind, type Known, type SCHEMAS } from '../record/kinds.ts';
+import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
 import { isDecimal } from '../measure/quantity.ts';
 import type { Measure, Quantity, Reading, SCALES, Span, Unit } from '../record/kinds/reading.ts';
 import type { DISTANCES, WAITS } from '../record/kinds/work.ts';
@@ -10,7 +11,7 @@ export type SaidQuantity = { text: string | null; value: string; to: string | nu
 /** Families of codes, each with words of its own; a `choice` is worded by its field and code. */
 export type CodeFamily = keyof Codes;
 /** What an id names: something set up, an entry of the log, or an owed item by its rule or its key. */
-export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item';
+export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item' | 'person';
 
 /** One field of an entry: codes, numbers, ids and people's own words, never a sentence. */
 export type SaidField = { field: string } & (
@@ -63,6 +64,8 @@ interface Takes {
   bound: string;
   pieces: string;
   minutes: string;
+  percent: string;
+  millimetres: string;
   number: number;
   duration: number;
   yes: boolean;
@@ -83,6 +86,13 @@ interface Takes {
   key: DataOf<'device'>['key'];
   camera: NonNullable<DataOf<'shot'>['cameraSays']>;
   heads: DataOf<'record'>['heads'];
+  person: string;
+  photoLength: PhotoLength;
+  photoArea: PhotoArea;
+  point: Transfer['mortar'];
+  points: Coverage['film'];
+  misses: Miss[];
+  worst: NonNullable<Transfer['worst']>;
   /** Which of a list, counted from 0 in the entry and from 1 in words. */
   nth: number;
   degrees: string;
@@ -208,6 +218,37 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
     shot: 'entry',
     attempt: 'entry',
     water: 'code choice',
+    photo: 'photoLength',
+    lap: 'code choice',
+    confirmed: 'person',
+  },
+  coverage: {
+    covered: 'percent',
+    low: 'percent',
+    high: 'percent',
+    unknown: 'percent',
+    misses: 'misses',
+    smallest: 'millimetres',
+    surface: 'surface',
+    coat: 'number',
+    before: 'entry',
+    shot: 'entry',
+    confirmed: 'person',
+    photo: 'photoArea',
+    film: 'points',
+    bare: 'points',
+  },
+  transfer: {
+    share: 'percent',
+    low: 'percent',
+    high: 'percent',
+    worst: 'worst',
+    surface: 'surface',
+    shot: 'entry',
+    confirmed: 'person',
+    photo: 'photoArea',
+    mortar: 'point',
+    sheet: 'point',
   },
   mix: { material: 'materials', powder: 'quantity', water: 'quantity', same: 'entry', surfaces: 'surfaces' },
   conditions: { air: 'quantity', surface: 'quantity', humidity: 'quantity', lowest: 'quantity', highest: 'quantity', from: 'entry' },
@@ -251,8 +292,10 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   record: {
     pdf: 'file',
     lang: 'tag',
+    paperSize: { unsaid: 'the PDF shows it' },
     rules: 'tag',
     heads: 'heads',
+    derived: { unsaid: 'how the pictures were made, of no concern to who reads what they show' },
     pictures: { unsaid: 'named one by one in the document, each beside the photo it was made from' },
     document: { unsaid: 'it is what the PDF says' },
   },
@@ -303,6 +346,10 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
       return [{ is: 'quantity', ...plain(as<'pieces'>(), 'count') }];
     case 'minutes':
       return [{ is: 'quantity', ...plain(as<'minutes'>(), 'min') }];
+    case 'percent':
+      return [{ is: 'quantity', ...plain(as<'percent'>(), '%') }];
+    case 'millimetres':
+      return [{ is: 'quantity', ...plain(as<'millimetres'>(), 'mm') }];
     case 'number':
       return [{ is: 'number', n: as<'number'>() }];
     case 'duration':
@@ -344,6 +391,25 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
     }
     case 'heads':
       return [{ is: 'heads', heads: as<'heads'>().map(({ device, seq, hash }) => ({ device, seq, hash })) }];
+    case 'person':
+      return ids('person', as<'person'>());
+    case 'photoLength':
+      return photoLength(as<'photoLength'>(), (data['said'] as Quantity).unit);
+    case 'photoArea':
+      return photoArea(as<'photoArea'>());
+    case 'point':
+      return [{ is: 'tag', text: pointText(as<'point'>()) }];
+    case 'points':
+      return as<'points'>().length === 0 ? [] : [{ is: 'tag', text: as<'points'>().map(pointText).join(' ') }];
+    case 'misses':
+      return misses(as<'misses'>());
+    case 'worst': {
+      const { share, x, y } = as<'worst'>();
+      return [
+        { is: 'quantity', ...plain(share, '%') },
+        { is: 'tag', text: `${x} ${y} mm` },
+      ];
+    }
     case 'nth':
       return [{ is: 'number', n: as<'nth'>() + 1 }];
     case 'degrees':
@@ -369,6 +435,34 @@ export function quantity(said: Span | Quantity): SaidQuantity {
 
 function plain(value: string, unit: Unit): SaidQuantity {
   return { text: null, value, to: null, unit, resolution: null };
+}
+
+/** The interval, then what anyone needs to compute it again: method, points in pixels, and what it was measured by. */
+function photoLength({ low, high, method, mmPerPx, from, to, reference }: PhotoLength, unit: Unit): SaidValue[] {
+  const by = reference.kind === 'card' ? `card ${reference.barMm} mm` : `rectangle ${reference.widthMm} x ${reference.heightMm} mm`;
+  const tapped = reference.tapped === undefined ? '' : ` (${reference.tapped.map(pointText).join(' ')})`;
+  const text = `${method}: ${pointText(from)} ${pointText(to)}; ${by}${tapped}, ${reference.found.map(pointText).join(' ')}; ${mmPerPx} mm/px`;
+  return [
+    { is: 'quantity', ...plain(low, unit), to: high },
+    { is: 'tag', text },
+  ];
+}
+
+function photoArea({ method, corners, widthMm, heightMm, mmPerPx }: PhotoArea): SaidValue[] {
+  return [{ is: 'tag', text: `${method}: ${widthMm} x ${heightMm} mm, ${corners.map(pointText).join(' ')}; ${mmPerPx} mm/px` }];
+}
+
+/** How many there are, and each with its place and size in mm and what the person made of it. */
+function misses(all: readonly Miss[]): SaidValue[] {
+  const standing = all.filter(({ struck }) => struck !== true).length;
+  const text = all.map(({ x, y, diameter, kind, added, struck }) =>
+    [x, y, diameter ?? '?', kind, ...(added === true ? ['+'] : []), ...(struck === true ? ['-'] : [])].join(' '),
+  );
+  return [{ is: 'number', n: standing }, ...(all.length === 0 ? [] : [{ is: 'tag', text: text.join('; ') } as const])];
+}
+
+function pointText([x, y]: readonly [string, string]): string {
+  return `(${x}, ${y})`;
 }
 
 /** The pieces of a plan by their letters, with their cuts; nothing of an answer that has none. */

@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import type { Entry } from './entry.ts';
+import { Coverage, Transfer } from './kinds/photo.ts';
 import * as drawing from './kinds/drawing.ts';
 import { Reading } from './kinds/reading.ts';
 import * as setup from './kinds/setup.ts';
@@ -27,6 +28,8 @@ export const SCHEMAS = {
   shot: work.Shot,
   tag: work.Tag,
   reading: Reading,
+  coverage: Coverage,
+  transfer: Transfer,
   mix: work.Mix,
   conditions: work.Conditions,
   wait: work.Wait,

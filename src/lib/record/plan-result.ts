@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { Decimal } from './kinds/reading.ts';
+import { Decimal } from './kinds/fields.ts';
 
 /** What `layerbook plan` answers (docs/plan.md), with each number as its decimal string: how a plan is kept, and read to be drawn. */
 const Place = z.tuple([Decimal, Decimal]);

@@ -1,4 +1,5 @@
 import { unresolved } from '../job/cover.ts';
+import { openMisses } from '../job/misses.ts';
 import type { JobState } from '../job/state.ts';
 import type { OpenPoint, RecordAttempt, RecordDocument, RecordLayer, RecordReading } from './record-document.ts';
 
@@ -35,6 +36,7 @@ export function openPoints(
       'not-proven',
       readings.filter((one) => one.verdict === 'not-proven' && !ownedUpTo(one.id, job)),
     ),
+    ...counted('misses', openMisses(job).length),
     ...begun.flatMap(owed),
     ...(disputed.length > 0 ? [{ code: 'amendments' as const, entries: disputed }] : []),
     ...runs.filter((run) => run.stop === null).map((run) => ({ code: 'running' as const, run: run.id })),

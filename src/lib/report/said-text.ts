@@ -73,7 +73,7 @@ export function saidSentences(fields: readonly SaidField[], line: RecordLine, sa
 
 /** An entry pointed at: a photo by its number, a limit by what it asks, any other by its place in the log and its kind. */
 export function pointedText(id: string, say: Speaker): string {
-  if (say.photo(id) > 0) return say.photoName(id);
+  if (say.photo(id) !== null) return say.photoName(id);
   const line = say.line(id);
   if (line !== null) return `${say.entry(line)} (${say.kind(line.kind)})`;
   const limit = say.limit(id);
@@ -119,5 +119,7 @@ function idText(of: Extract<SaidField, { is: 'ids' }>['of'], id: string, say: Sp
       return say.owed(id);
     case 'item':
       return itemText(id, say);
+    case 'person':
+      return say.person(id);
   }
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { Id } from '../entry.ts';
-import { Decimal, Quantity } from './reading.ts';
+import { Decimal } from './fields.ts';
+import { Quantity } from './reading.ts';
 
 /**
  * What an edge of the floor is. `low`: a wall an arm reaches over; `curb`: a dam that is stepped over; `open`: no wall, the floor goes on.

@@ -107,6 +107,8 @@ function idText(of: Extract<SaidField, { is: 'ids' }>['of'], id: string, job: Jo
       return ruleText(id, job);
     case 'item':
       return itemText(id, job);
+    case 'person':
+      return job.people[id] ?? id;
     case 'limit':
     case 'entry':
       return pointedText(id, job, lang);
