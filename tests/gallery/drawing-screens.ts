@@ -4,10 +4,11 @@ import type { Drawing } from '#lib/record/kinds/drawing.ts';
 import { job, plantedSite, room, surface, type Planted } from '../e2e/planted.ts';
 import type { Site } from '../e2e/site.ts';
 import { ALCOVE, drawn, q, thing } from '../fixtures/drawn.ts';
-import { JOB, onJob, titled, type Screen } from './screen.ts';
+import { follow, JOB, onJob, titled, words, type Screen } from './screen.ts';
 
 const ID = 'drawn-hall';
 const DRAW = `${JOB}/draw`;
+const PLAN = `${JOB}/plan`;
 const said = (text: string, value: string) => ({ text, value, unit: 'in' as const });
 
 /** A shower between three walls with a drain, a valve, a shower arm and a niche. */
@@ -52,6 +53,9 @@ const length = (site: Site, wall: number) =>
     .getByRole('region', { name: site.say(m.draw_wall_n, { n: wall }), exact: true })
     .getByLabel(site.say(FIELD.length), { exact: true });
 
+const fill = (site: Site, label: Parameters<Site['say']>[0], text: string) =>
+  site.page.getByLabel(site.say(label), { exact: true }).fill(text);
+
 /** The drawing, the plan and what is printed of them. They begin on any page and end on the last of these. */
 export const DRAWING_SCREENS: readonly Screen[] = [
   {
@@ -95,6 +99,57 @@ export const DRAWING_SCREENS: readonly Screen[] = [
       await site.link(site.say(m.draw_add_mark)).click();
       await titled(site, m.draw_add_mark);
       await site.page.getByLabel(site.say(m.draw_mark_where), { exact: true }).selectOption('corner-3-top-in');
+    },
+  },
+  {
+    name: 'plan-from',
+    route: PLAN,
+    show: async (site) => {
+      await onJob(site, 'plan');
+      await fill(site, m.plan_roll_width, '1 m');
+    },
+  },
+  {
+    name: 'plan-trap',
+    route: PLAN,
+    show: async (site) => {
+      await fill(site, m.plan_new_length, '10 m');
+      await fill(site, m.plan_overlap, '2 in');
+      await fill(site, m.plan_reach, '15 in');
+      await site.button(site.say(m.plan_go)).click();
+      await words(site, site.say(m.plan_trap));
+    },
+  },
+  {
+    name: 'plan-answer',
+    route: PLAN,
+    show: async (site) => {
+      await fill(site, m.plan_reach, '');
+      await fill(site, m.plan_roll_width, '20 in');
+      await fill(site, m.plan_upturn, '2 in');
+      await site.button(site.say(m.plan_go)).click();
+      await site.button(site.say(m.plan_keep)).waitFor();
+    },
+  },
+  {
+    name: 'cut-list',
+    route: `${PLAN}/cut`,
+    show: async (site) => {
+      await site.button(site.say(m.plan_keep)).click();
+      await follow(site, m.page_cut, m.page_cut);
+    },
+  },
+  {
+    name: 'mixing-card',
+    route: `${PLAN}/mix`,
+    show: async (site) => {
+      await onJob(site, 'plan/mix');
+      const mortar = site.page.getByRole('region', { name: site.say(m.mix_mortar), exact: true });
+      const values = ['50', '80', '5', '6', '40', '30', '60', '10'];
+      const boxes = mortar.getByRole('textbox');
+      await boxes.nth(7).waitFor();
+      for (const [i, value] of values.entries()) await boxes.nth(i).fill(value);
+      await mortar.getByRole('definition').nth(4).waitFor();
     },
   },
 ];

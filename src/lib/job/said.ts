@@ -30,6 +30,8 @@ export type SaidField = { field: string } & (
   | { is: 'source'; kind: Limit['source']['kind']; text: string }
   | { is: 'key'; public: string | null; why: string | null }
   | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
+  /** A place of the drawing of a room. */
+  | { is: 'spot'; spot: string; room: string }
   /** Things of one sort, each with fields of its own. */
   | { is: 'list'; of: Kind; items: SaidField[][] }
 );
@@ -94,6 +96,7 @@ interface Takes {
   /** Which of a list, counted from 0 in the entry and from 1 in words. */
   nth: number;
   degrees: string;
+  spot: string;
   cuts: DataOf<'plan'>['result'];
 }
 type CodeWay = { [C in CodeFamily]: `code ${C}` }[CodeFamily];
@@ -189,7 +192,7 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
     result: 'cuts',
     input: { unsaid: 'it stands in the entry for whoever works the plan out again' },
   },
-  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'tag' },
+  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'spot' },
   'run-start': { step: 'code step', surfaces: 'surfaces', coat: 'number', materials: 'materials' },
   'run-stop': { end: 'code choice' },
   shot: {
@@ -411,6 +414,8 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
       return [{ is: 'number', n: as<'nth'>() + 1 }];
     case 'degrees':
       return [{ is: 'tag', text: `${as<'degrees'>()}°` }];
+    case 'spot':
+      return [{ is: 'spot', spot: as<'spot'>(), room: String(data['room']) }];
     case 'cuts':
       return cutsSaid(as<'cuts'>());
     default: {

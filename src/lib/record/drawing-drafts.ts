@@ -39,3 +39,23 @@ export const DrawingForm = z.object({
   things: z.array(ThingRow),
 });
 export type DrawingForm = z.infer<typeof DrawingForm>;
+
+/** What the sheets of a floor are cut from and how they are laid. */
+export const PlanForm = z.object({
+  width: z.string(),
+  /** Rolls at hand, one a line. */
+  atHand: z.string(),
+  newLength: z.string(),
+  overlap: z.string(),
+  upturn: z.string(),
+  /** No overlap nearer to the edge of a drain or flange. */
+  clear: z.string(),
+  direction: z.enum(['free', '0', '90']),
+  longest: z.string(),
+  reach: z.string(),
+  /** Places where a strip has to start, one a line: a seam that somebody dragged. */
+  pins: z.string(),
+  /** A remedy taken: fields of the planner's input that stand in place of what follows from the form, as JSON. */
+  taken: z.string(),
+});
+export type PlanForm = z.infer<typeof PlanForm>;

@@ -77,7 +77,13 @@ function owed({ layer, items }: RecordLayer): OpenPoint[] {
   const grouped = [...missing.values()].map((group) => {
     const { rule, coat } = group[0]!;
     const [once, each] = [group.filter((item) => item.surfaces.length > 1), group.filter((item) => item.surfaces.length === 1)];
-    return { rule, coat, rooms: once.map((item) => item.room), surfaces: each.flatMap((item) => item.surfaces) };
+    // Several places of one room are one line.
+    return {
+      rule,
+      coat,
+      rooms: [...new Set(once.map((item) => item.room))],
+      surfaces: [...new Set(each.flatMap((item) => item.surfaces))],
+    };
   });
   return [{ code: 'owed', layer, items: grouped }];
 }

@@ -4,6 +4,7 @@ import { fieldWord } from '../words/fields.ts';
 import { listText } from '../words/list.ts';
 import type { RecordLine } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
+import { spotName, spotOfKey } from './spot-of-key.ts';
 
 /** Digits of a file's hash that are printed where it is only pointed at. */
 const SHORT = 16;
@@ -38,6 +39,8 @@ export function saidText(field: SaidField, line: Pick<RecordLine, 'at'>, say: Sp
       return say.source({ source: { kind: field.kind, text: field.text } });
     case 'key':
       return field.public === null ? m.record_key_none({ why: field.why ?? '' }, { locale }) : `Ed25519 ${grouped(field.public, SHORT)}`;
+    case 'spot':
+      return spotName(field.spot, say);
     case 'list':
       return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}, { locale }) ?? one.field} ${saidText(one, line, say)}`);
     case 'heads':
@@ -88,8 +91,9 @@ export function fileText(
 
 /** An item of proof by its key: rule, surface or room, and coat where it is owed for each. */
 export function itemText(key: string, say: Speaker): string {
-  const [rule = '', target = '', coat] = key.split(':');
-  const name = `${say.owed(rule)}: ${say.target(target)}`;
+  const [rule = '', where = '', coat] = key.split(':');
+  const [target = ''] = where.split('@');
+  const name = [`${say.owed(rule)}: ${say.target(target)}`, ...spotOfKey(key, say)].join(', ');
   return coat === undefined ? name : `${name}, ${m.record_coat({ coat }, { locale: say.locale })}`;
 }
 

@@ -5,6 +5,7 @@ import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun 
 import { photoUnder } from './photo-value.ts';
 import { asSaid, toStep } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { spotOfKey } from './spot-of-key.ts';
 import { readingPlots } from './word-plots.ts';
 
 /** Layer by layer from the substrate inwards: what it owes, when it was worked on, what was measured. Then what no layer holds. */
@@ -65,7 +66,9 @@ function owedTable({ items }: RecordLayer, document: RecordDocument, say: Speake
         strong: item.stand === 'owed',
         ...(item.coat !== null && { under: m.record_coat({ coat: item.coat }, { locale }) }),
       },
-      { text: item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room) },
+      {
+        text: [item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room), ...spotOfKey(item.key, say)].join(', '),
+      },
       { text: answer(item, document, say) },
     ]),
   };

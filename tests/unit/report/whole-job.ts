@@ -3,6 +3,7 @@ import type { Draft } from '#lib/record/kinds.ts';
 import type { Quantity, Reading } from '#lib/record/kinds/reading.ts';
 import type { Shot } from '#lib/record/kinds/work.ts';
 import { logOf, phone, photoHash, UNSIGNED } from './job-fixture.ts';
+import { doorway, drawn, thing } from '../../fixtures/drawn.ts';
 
 const said = (value: string, unit: Quantity['unit'], text = value, resolution?: string): Quantity => ({
   text,
@@ -252,6 +253,9 @@ function days(): Draft[] {
     { kind: 'note', id: 'note-2', data: { words: 'Wrong job, ignore', surfaces: [] } },
     { kind: 'withdrawal', refs: ['note-2'], data: { of: 'note-2', why: 'Meant for another house' } },
     { kind: 'amendment', id: 'amend-volume', refs: ['read-volume'], data: { of: 'read-volume', data: { what: 'volume-used', surface: null, said: said('0.7', 'gal', 'seven tenths'), how: 'typed' }, why: 'Read off the pail' } },
+    { kind: 'drawing', id: 'drawn', data: drawn('60; 32@-90.5; 30 low 36; 61; 88; 90.1', { room: 'r-tub', closing: 'one-wall', givenTo: 4, doorways: [doorway(5, 4, 31.5, 79)], things: [thing('toilet-flange', 0, [15.25, 12.75, null, 7])] }) },
+    { kind: 'plan', refs: ['drawn'], data: { room: 'r-tub', drawing: 'drawn', wall: 1, input: { unit: 'in' }, result: { unit: 'in', pieces: [{ id: 'QQ', cutLength: '66.125' }] } } },
+    { kind: 'mark', refs: ['photo-loose'], data: { of: 'photo-loose', room: 'r-tub', x: said('17.5', 'in'), y: said('41.25', 'in'), spot: 'corner-2' } },
     { kind: 'clock-jump', data: { wallDeltaMs: 7_200_000, monoDeltaMs: 240_000 } },
     {
       kind: 'record',

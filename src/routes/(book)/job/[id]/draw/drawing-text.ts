@@ -3,25 +3,14 @@ import { JOINT_KINDS } from '#lib/job/drawing/joints.ts';
 import type { RoomShape } from '#lib/job/drawing/shape.ts';
 import type { DrawnMark, DrawnPlace } from '#lib/job/drawing/marks.ts';
 import type { JobState } from '#lib/job/state.ts';
-import { CHOICE } from '#lib/words/fields.ts';
 import { drawnLength } from '#lib/words/drawn-length.ts';
 import { quantityText } from '#lib/words/number.ts';
-import { spotText } from '#lib/words/spot.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { pointedText } from '../log/said-text.ts';
+import { pointedText, spotOfRoom } from '../log/said-text.ts';
 
 type Lang = 'en' | 'es';
 
 export const wallName = (wall: number) => m.draw_wall_n({ n: wall + 1 });
-
-/** What a spot of the drawing is called. */
-export function spotName(id: string, { things }: Pick<RoomShape, 'things'>, lang: Lang): string {
-  return spotText(
-    id,
-    (at) => (things[at] === undefined ? String(at + 1) : m.draw_thing_n({ thing: CHOICE[`thing.${things[at].thing}`](), n: at + 1 })),
-    lang,
-  );
-}
 
 /** Where a place is, by tape. */
 export function placeText({ wall, x, y }: DrawnPlace, unit: 'in' | 'mm', lang: Lang): string {
@@ -30,11 +19,11 @@ export function placeText({ wall, x, y }: DrawnPlace, unit: 'in' | 'mm', lang: L
 }
 
 /** A mark in a line: what, where, and of which place. */
-export function markText(mark: DrawnMark, shape: RoomShape, job: JobState, lang: Lang): { what: string; where: string } {
+export function markText(mark: DrawnMark, shape: RoomShape, room: string, job: JobState, lang: Lang): { what: string; where: string } {
   const where = placeText(mark, shape.unit, lang);
   return {
     what: pointedText(mark.of, job, lang),
-    where: mark.spot === null ? where : `${spotName(mark.spot, shape, lang)}. ${where}`,
+    where: mark.spot === null ? where : `${spotOfRoom(mark.spot, room, job)}. ${where}`,
   };
 }
 
