@@ -45,6 +45,7 @@ test('the sheets of a drawn shower: a trap and its remedy, a plan kept as it cam
   expect(sheets).toMatchObject({ direction: '0', totalCut: '60', pieces: [{ id: 'A', cutLength: '60' }] });
 
   await site.link('Cut list').click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Cut list' })).toBeVisible();
   await expect(page.getByRole('listitem')).toHaveText(/^A\s*5 ft 0 in\s*Roll 1/);
   await site.link('Back').click();
   await site.link('Mixing card').click();
