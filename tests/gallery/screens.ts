@@ -5,6 +5,7 @@ import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
 import { FLOOD_SCREENS } from './flood-screens.ts';
 import { follow, JOB, onJob, titled, toSection, wall, words, type Screen } from './screen.ts';
+import { PHOTO_SCREENS } from './photo-screens.ts';
 import { PLANTED_SCREENS } from './planted-screens.ts';
 import { SETUP_SCREENS } from './setup-screens.ts';
 
@@ -305,6 +306,7 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   ...PLANTED_SCREENS,
+  ...PHOTO_SCREENS,
   {
     name: 'millimetres',
     route: `${JOB}/read`,
