@@ -107,6 +107,7 @@ test('a coat: misses found and drawn, one struck out, one added, a repair closes
   await expect(strikes).toHaveCount(before.truth.holes.length);
   await site.button(site.say(m.confirm_word)).click();
   await site.saved.waitFor();
+  await expect(site.button(site.say(m.confirm_word))).toBeDisabled();
   const kept = (await entries(site)).find(({ body }) => body.kind === 'coverage')!.body;
   const { covered, low, high, misses } = kept.data as { covered: string; low: string; high: string; misses: object[] };
   expect(Number(low)).toBeLessThanOrEqual(100 * before.truth.coveredShare);
@@ -136,9 +137,9 @@ test('a coat: misses found and drawn, one struck out, one added, a repair closes
   await site.saved.waitFor();
 
   await site.link(site.say(m.page_layers)).click();
-  await page.locator('canvas').waitFor();
+  await page.getByTestId('layer').waitFor();
   await page.getByLabel(site.say(m.layers_swipe)).fill('0.5');
-  expect(await page.locator('canvas').evaluate((canvas: HTMLCanvasElement) => canvas.width)).toBeGreaterThan(300);
+  expect(await page.getByTestId('layer').evaluate((canvas: HTMLCanvasElement) => canvas.width)).toBeGreaterThan(300);
 });
 
 test('mortar on a lifted sheet: share with its interval and the worst square', async ({ site, page }) => {

@@ -128,7 +128,7 @@ export const PHOTO_SCREENS: readonly Screen[] = [
     route: `${JOB}/layers`,
     show: async (site) => {
       await onJob(site, 'layers');
-      await site.page.locator('canvas').waitFor();
+      await site.page.getByTestId('layer').waitFor();
     },
   },
 ];

@@ -85,7 +85,9 @@ export class AreaTask {
 
   /** Earlier photos of a coat here, with misses: what this one may be compared with. The latest first. */
   readonly earlier = $derived.by((): readonly Fact<'coverage'>[] =>
-    this.what === 'coverage' ? this.#job.state.facts.coverage.filter(({ data }) => data.surface === this.#surface()).toReversed() : [],
+    this.what === 'coverage'
+      ? this.#job.state.facts.coverage.filter(({ id, data }) => data.surface === this.#surface() && id !== this.#kept?.id).toReversed()
+      : [],
   );
   readonly compared = $derived.by(() => {
     const earlier = this.earlier.find(({ id }) => id === this.#before);
