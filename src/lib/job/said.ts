@@ -1,5 +1,6 @@
 import { knownData, type DataOf, type Kind, type Known, type SCHEMAS } from '../record/kinds.ts';
 import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
+import { isDecimal } from '../measure/quantity.ts';
 import type { Measure, Quantity, Reading, SCALES, Span, Unit } from '../record/kinds/reading.ts';
 import type { DISTANCES, WAITS } from '../record/kinds/work.ts';
 import type { Limit, MATERIALS, Picture, ProofLevel, Step, SUBSTRATES, Surface } from '../record/kinds/setup.ts';
@@ -29,6 +30,8 @@ export type SaidField = { field: string } & (
   | { is: 'source'; kind: Limit['source']['kind']; text: string }
   | { is: 'key'; public: string | null; why: string | null }
   | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
+  /** Things of one sort, each with fields of its own. */
+  | { is: 'list'; of: Kind; items: SaidField[][] }
 );
 type SaidValue = SaidField extends infer One ? (One extends { field: string } ? Omit<One, 'field'> : never) : never;
 
@@ -88,6 +91,10 @@ interface Takes {
   points: Coverage['film'];
   misses: Miss[];
   worst: NonNullable<Transfer['worst']>;
+  /** Which of a list, counted from 0 in the entry and from 1 in words. */
+  nth: number;
+  degrees: string;
+  cuts: DataOf<'plan'>['result'];
 }
 type CodeWay = { [C in CodeFamily]: `code ${C}` }[CodeFamily];
 
@@ -101,7 +108,16 @@ type Shape<K extends Kind> = (typeof SCHEMAS)[K]['shape'];
 type WayFor<V> =
   | { [W in keyof Takes]: V extends Takes[W] ? W : never }[keyof Takes]
   | { [C in CodeFamily]: V extends Codes[C] | readonly Codes[C][] ? `code ${C}` : never }[CodeFamily];
-type Fields<K extends Kind> = { readonly [F in keyof Shape<K>]: WayFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | Unsaid };
+type Named<T> = { [F in keyof T as string extends F ? never : F]: T[F] };
+/** A list of things, and how each field of one is said. */
+type EachFor<V> = V extends readonly (infer One extends object)[]
+  ? { readonly each: { readonly [F in keyof Named<Required<One>>]: WayFor<NonNullable<One[F & keyof One]>> | Unsaid } }
+  : never;
+type Fields<K extends Kind> = {
+  readonly [F in keyof Shape<K>]:
+    WayFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | EachFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | Unsaid;
+};
+type Way = keyof Takes | CodeWay;
 
 const NAMES_IT: Unsaid = { unsaid: 'an id by which other entries point at it; people read its name' };
 
@@ -145,6 +161,35 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   pair: { material: 'materials', with: 'materials', named: 'code choice', where: 'words' },
   'own-system': { name: 'words', steps: 'code step', system: NAMES_IT },
   'own-rule': { name: 'words', step: 'code step', want: 'code want', places: 'code place', reason: 'words', rule: NAMES_IT },
+  drawing: {
+    room: 'room',
+    height: 'quantity',
+    walls: { each: { length: 'quantity', turn: 'degrees', as: 'code choice', height: 'quantity', depth: 'quantity' } },
+    closing: 'code choice',
+    givenTo: 'nth',
+    doorways: { each: { wall: 'nth', along: 'quantity', width: 'quantity', height: 'quantity' } },
+    things: {
+      each: {
+        thing: 'code choice',
+        wall: 'nth',
+        along: 'quantity',
+        out: 'quantity',
+        up: 'quantity',
+        width: 'quantity',
+        height: 'quantity',
+        depth: 'quantity',
+      },
+    },
+    unit: { unsaid: 'each length is said in its own' },
+  },
+  plan: {
+    room: 'room',
+    wall: 'nth',
+    drawing: 'entry',
+    result: 'cuts',
+    input: { unsaid: 'it stands in the entry for whoever works the plan out again' },
+  },
+  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'tag' },
   'run-start': { step: 'code step', surfaces: 'surfaces', coat: 'number', materials: 'materials' },
   'run-stop': { end: 'code choice' },
   shot: {
@@ -244,8 +289,10 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   record: {
     pdf: 'file',
     lang: 'tag',
+    paperSize: { unsaid: 'the PDF shows it' },
     rules: 'tag',
     heads: 'heads',
+    derived: { unsaid: 'how the pictures were made, of no concern to who reads what they show' },
     pictures: { unsaid: 'named one by one in the document, each beside the photo it was made from' },
     document: { unsaid: 'it is what the PDF says' },
   },
@@ -255,10 +302,19 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
 export function saidFields(view: Known): SaidField[] {
   if (view.kind === 'unknown') return [];
   const data: Readonly<Record<string, unknown>> = view.data;
-  return Object.entries<string | Unsaid>(FIELDS[view.kind]).flatMap(([field, way]) => {
+  return saidBy(view.kind, FIELDS[view.kind], data);
+}
+
+type Ways = Readonly<Record<string, Way | { readonly each: Ways } | Unsaid>>;
+
+function saidBy(kind: Kind, ways: object, data: Readonly<Record<string, unknown>>): SaidField[] {
+  return Object.entries(ways as Ways).flatMap(([field, way]): SaidField[] => {
     const value = data[field];
-    if (typeof way !== 'string' || value === undefined || value === null) return [];
-    return saidValue(way as keyof Takes | CodeWay, value, data).map((one) => ({ field, ...one }));
+    if (value === undefined || value === null) return [];
+    if (typeof way === 'string') return saidValue(way, value, data).map((one) => ({ field, ...one }));
+    if (!('each' in way)) return [];
+    const items = (value as Readonly<Record<string, unknown>>[]).map((one) => saidBy(kind, way.each, one));
+    return items.length === 0 ? [] : [{ field, is: 'list', of: kind, items }];
   });
 }
 
@@ -272,7 +328,7 @@ export function amendedFields(kind: string, data: DataOf<'amendment'>['data']): 
 }
 
 /** The schema has checked that the value is what its way takes; the table, that the way is right for the schema. */
-function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Record<string, unknown>>): SaidValue[] {
+function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unknown>>): SaidValue[] {
   const as = <W extends keyof Takes>() => value as Takes[W];
   switch (way) {
     case 'words':
@@ -351,6 +407,12 @@ function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Re
         { is: 'tag', text: `${x} ${y} mm` },
       ];
     }
+    case 'nth':
+      return [{ is: 'number', n: as<'nth'>() + 1 }];
+    case 'degrees':
+      return [{ is: 'tag', text: `${as<'degrees'>()}°` }];
+    case 'cuts':
+      return cutsSaid(as<'cuts'>());
     default: {
       const codes = Array.isArray(value) ? (value as string[]) : [value as string];
       return codes.length === 0 ? [] : [{ is: 'code', of: way.slice('code '.length) as CodeFamily, codes }];
@@ -396,6 +458,22 @@ function misses(all: readonly Miss[]): SaidValue[] {
 
 function pointText([x, y]: readonly [string, string]): string {
   return `(${x}, ${y})`;
+}
+
+/** The pieces of a plan by their letters, with their cuts; nothing of an answer that has none. */
+function cutsSaid({ unit, pieces }: Takes['cuts']): SaidValue[] {
+  if (!Array.isArray(pieces) || (unit !== 'in' && unit !== 'mm')) return [];
+  const items = (pieces as unknown[]).flatMap((piece): SaidField[][] => {
+    const { id, cutLength } = piece as { id?: unknown; cutLength?: unknown };
+    if (typeof id !== 'string' || typeof cutLength !== 'string' || !isDecimal(cutLength)) return [];
+    return [
+      [
+        { field: 'piece', is: 'tag', text: id },
+        { field: 'cutLength', is: 'quantity', ...plain(cutLength, unit) },
+      ],
+    ];
+  });
+  return items.length === 0 ? [] : [{ is: 'list', of: 'plan', items }];
 }
 
 function ids(of: IdFamily, said: string | readonly string[]): SaidValue[] {

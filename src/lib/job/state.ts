@@ -65,20 +65,33 @@ export interface Measured extends At {
   readonly open: boolean;
 }
 
+/** A room as it is drawn: the last drawing of it that was kept, under the id of its entry. */
+export interface DrawnRoom {
+  readonly id: string;
+  readonly room: string;
+  readonly data: DataOf<'drawing'>;
+  /** Two people amended it and nobody has decided: it owes nothing meanwhile. */
+  readonly open: boolean;
+}
+
 export interface PrintedRecord {
   readonly id: string;
   readonly utc: string;
   readonly offsetMin: number;
+  /** The short paper it is, null for the record of the whole job. */
+  readonly paper: string | null;
   /** SHA-256 of the PDF, and of the pictures made for it. */
   readonly pdf: string;
   readonly pictures: readonly string[];
+  /** How those were made. */
+  readonly derived: NonNullable<DataOf<'record'>['derived']>;
 }
 
 /** Kinds kept as they were said, one after the other, in lists of their own. */
 export const FACT_KINDS = [
   'data-sheet', 'pair', 'mix', 'conditions', 'wait', 'early', 'not-done', 'note', 'voice',
   'survey', 'deviation', 'repair', 'by-others', 'protect', 'tile-check', 'later-hole', 'hand-over', 'attestation', 'inspection', 'callback',
-  'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'clock-jump',
+  'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'plan', 'mark', 'clock-jump',
 ] as const satisfies readonly Kind[]; // prettier-ignore
 export type FactKind = (typeof FACT_KINDS)[number];
 
@@ -114,6 +127,7 @@ export interface JobState {
   readonly materials: readonly Material[];
   readonly ownSystems: readonly DataOf<'own-system'>[];
   readonly ownRules: readonly OwnRule[];
+  readonly drawings: readonly DrawnRoom[];
   readonly runs: readonly Run[];
   readonly shots: readonly Shot[];
   readonly readings: readonly Measured[];
@@ -139,6 +153,7 @@ export const EMPTY_JOB: JobState = {
   materials: [],
   ownSystems: [],
   ownRules: [],
+  drawings: [],
   runs: [],
   shots: [],
   readings: [],

@@ -5,6 +5,7 @@ import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun 
 import { photoUnder } from './photo-value.ts';
 import { asSaid, toStep } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { readingPlots } from './word-plots.ts';
 
 /** Layer by layer from the substrate inwards: what it owes, when it was worked on, what was measured. Then what no layer holds. */
 export function layerBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -34,6 +35,7 @@ function layerBlock(layer: RecordLayer, i: number, document: RecordDocument, say
     ...(layer.items.length === 0 ? [] : [owedTable(layer, document, say)]),
     ...(runs.length === 0 ? [] : [runTable(runs, say)]),
     ...(readings.length === 0 ? [] : [readingTable(readings, say)]),
+    ...readingPlots(readings, say),
   ];
 }
 
@@ -88,7 +90,7 @@ function answer({ rule, stand, shot, reading, notDone }: RecordOwed, { shots, re
   const left = notDone === null ? null : say.line(notDone);
   if (left !== null) return `${sentence(leftOutText(left.said, say))} ${sentence(say.entry(left))}`;
   const taken = shots.find((one) => one.id === shot);
-  if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id), when: say.dayClock(taken.at) }, { locale });
+  if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id) ?? '', when: say.dayClock(taken.at) }, { locale });
   const read = readings.find((one) => one.id === reading);
   if (read !== undefined && stand === 'shown') return `${sentence(say.value(read))} ${sentence(say.verdict(read.verdict))}`;
   const want = say.wanted(rule);
@@ -197,6 +199,6 @@ function takenText({ at, how, by, shot }: RecordReading, say: Speaker): string {
   return [
     say.dayClock(at),
     `${say.how(how)}, ${say.person(by)}`,
-    ...(shot !== null && say.photo(shot) > 0 ? [say.photoName(shot)] : []),
+    ...(shot !== null && say.photo(shot) !== null ? [say.photoName(shot)] : []),
   ].join('\n');
 }

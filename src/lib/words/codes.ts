@@ -282,6 +282,9 @@ export const KIND = {
   pair: m.kind_pair,
   'own-system': m.kind_own_system,
   'own-rule': m.kind_own_rule,
+  drawing: m.kind_drawing,
+  plan: m.kind_plan,
+  mark: m.kind_mark,
   'run-start': m.kind_run_start,
   'run-stop': m.kind_run_stop,
   shot: m.kind_shot,
@@ -333,4 +336,15 @@ export const CAUTION = {
   protect: null,
   check: null,
   repair: m.caution_dust,
+} as const;
+
+/** Where a word of a job was found. */
+export const FOUND = {
+  lot: m.find_in_lot,
+  address: m.find_in_address,
+  name: m.find_in_name,
+  person: m.find_in_person,
+  day: m.find_in_day,
+  material: m.find_in_material,
+  words: m.find_in_words,
 } as const;

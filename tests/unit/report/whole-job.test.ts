@@ -14,7 +14,7 @@ import * as m from '#lib/words/compiled/messages.js';
 import { limitSourceText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import { clockText, dateText } from '#lib/words/time.ts';
-import { greyPictures, photoHash, recordOf } from './job-fixture.ts';
+import { bytesOf, greyPictures, photoHash, recordOf } from './job-fixture.ts';
 import { SIGNATURES, WHOLE_SHOTS, wholeLog } from './whole-job.ts';
 import { tool } from './tool.ts';
 
@@ -63,9 +63,10 @@ function promisedBy(fields: readonly SaidField[], locale: 'en' | 'es'): string[]
 }
 
 describe.each(['en', 'es'] as const)('the record of a job that holds every kind, in %s', async (locale) => {
-  const { document, pdf } = await buildRecord(recordOf(entries, pictures, { locale }));
+  const built = await buildRecord(recordOf(entries, pictures, { locale }));
+  const { document } = built;
   const file = path.join(folder, `${locale}.pdf`);
-  writeFileSync(file, pdf);
+  writeFileSync(file, await bytesOf(built));
   const raw = tool('pdftotext', '-raw', file, '-');
   const text = bare(raw);
   const missing = (promised: readonly string[]) => promised.filter((one) => !text.includes(bare(printable(one))));

@@ -3,6 +3,7 @@ import type { JobState } from '#lib/job/state.ts';
 import * as codes from '#lib/words/codes.ts';
 import { CHOICE, FIELD, fieldWord } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
+import { listText } from '#lib/words/list.ts';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import { clockText, dateText, dayText, durationText } from '#lib/words/time.ts';
@@ -56,6 +57,8 @@ export function fieldText(field: SaidField, offsetMin: number, job: JobState, la
       return limitSourceText({ source: { kind: field.kind, text: field.text }, min: null, max: null, unit: 'count' });
     case 'key':
       return field.public === null ? m.device_unsigned() : `Ed25519 ${field.public.slice(0, 16)}`;
+    case 'list':
+      return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}) ?? one.field} ${fieldText(one, offsetMin, job, lang)}`);
     case 'heads':
       return field.heads.map(({ seq, hash }) => `${seq} ${hash.slice(0, 8)}`).join(', ');
   }
