@@ -3,15 +3,21 @@ import { recompute } from '#lib/report/recompute.ts';
 import { archiveFaultText } from '#lib/words/archive-fault.ts';
 import { openInput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
+import { recomputePhotos } from './recompute-photos.ts';
 
-/** Builds every record of an archive anew from the log it was built from, and names each value that differs. */
+/**
+ * Builds every record of an archive anew from the log it was built from, and names each value that differs; and measures every photo value
+ * again in its photo.
+ */
 export async function recomputeCommand(call: Call): Promise<Outcome> {
   const container = await openInput(call);
   if (!container.ok) return container.fault;
   const content = await unpack(container.value);
   if (!content.ok) return badInput('FILE', content.fault.code, archiveFaultText(content.fault, call.locale));
-  const { entries } = content.value;
+  const { entries, blob } = content.value;
   const records = recompute(entries);
-  const differences = records.reduce((sum, record) => sum + (record.differences?.length ?? 0), 0);
-  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records } };
+  const photos = await recomputePhotos(entries, blob);
+  const differences =
+    records.reduce((sum, record) => sum + (record.differences?.length ?? 0), 0) + photos.filter(({ same }) => same === false).length;
+  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records, photos } };
 }

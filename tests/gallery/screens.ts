@@ -9,6 +9,7 @@ import { BEHIND_SCREENS } from './behind-screens.ts';
 import { DRAWING_SCREENS } from './drawing-screens.ts';
 import { FLOOD_SCREENS } from './flood-screens.ts';
 import { follow, JOB, onJob, titled, toSection, wall, words, type Screen } from './screen.ts';
+import { PHOTO_SCREENS } from './photo-screens.ts';
 import { PLANTED_SCREENS } from './planted-screens.ts';
 import { SETUP_SCREENS } from './setup-screens.ts';
 
@@ -341,6 +342,7 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   ...PLANTED_SCREENS,
+  ...PHOTO_SCREENS,
   ...DRAWING_SCREENS,
   ...BEHIND_SCREENS,
   {

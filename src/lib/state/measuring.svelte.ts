@@ -4,6 +4,9 @@ import { Ended, PhotoAtWork, type MeasuringStep } from '#lib/work/measuring.ts';
 /** A photo on the screen while something is measured in it. `lost`: the worker died, as phones end what takes too much memory. */
 export type PhotoStand = 'opening' | 'open' | 'not-here' | 'not-shown' | 'cancelled' | 'lost';
 
+/** A coverage as it comes from the worker, with a picture to lay over the copy of the photo. */
+export type CoverageSeen = Extract<PhotoAnswers['coverage'], { ok: true }>['value'];
+
 /** One photo opened in its worker: what it is busy with, the copy to look at, and the questions asked of it. */
 export class Measuring {
   readonly #load: () => Promise<Blob | null>;

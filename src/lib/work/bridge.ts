@@ -37,8 +37,15 @@ type Reply = { ok: true; answer: unknown } | { ok: false; message: string } | { 
 export function serve<Question, Answer>(answer: (question: Question, step: (code: string) => void) => Promise<Answer>): void {
   self.addEventListener('message', ({ data }: MessageEvent<{ question: Question; port: MessagePort }>) => {
     answer(data.question, (step) => data.port.postMessage({ step } satisfies Reply)).then(
-      (value) => data.port.postMessage({ ok: true, answer: value } satisfies Reply),
+      (value) => data.port.postMessage({ ok: true, answer: value } satisfies Reply, bitmapsIn(value)),
       (error: unknown) => data.port.postMessage({ ok: false, message: String(error) } satisfies Reply),
     );
   });
+}
+
+/** Pictures in an answer: they change hands, where a copy of their pixels would hold up the page that takes them. */
+function bitmapsIn(value: unknown): ImageBitmap[] {
+  if (typeof value !== 'object' || value === null || value instanceof Blob) return [];
+  if ('ImageBitmap' in self && value instanceof ImageBitmap) return [value];
+  return Object.values(value).flatMap((one) => (typeof one === 'object' && one !== null && !Array.isArray(one) ? bitmapsIn(one) : []));
 }

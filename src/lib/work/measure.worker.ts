@@ -45,7 +45,7 @@ export interface PhotoAnswers {
 }
 
 /** Long side of the copy on the screen, in pixels. */
-const COPY_PX = 1600;
+const COPY_PX = 1200;
 
 let raster: Raster | null = null;
 let plane: Plane | null = null;

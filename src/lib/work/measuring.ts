@@ -4,18 +4,17 @@ import type { PhotoAnswers, PhotoQuestion } from './measure.worker.ts';
 /** Where the worker is with a question. */
 export type MeasuringStep = 'reading' | 'looking' | 'measuring';
 
-/** The one photo that is open in a worker of its own: a second one ends the first, since each takes 50 MB and more. */
-let current: PhotoAtWork | null = null;
-
 /** A photo decoded and measured off the page's thread. `end` cancels whatever is under way and gives its memory back at once. */
 export class PhotoAtWork {
+  /** The one that is open: a second ends the first, since each takes 50 MB and more. */
+  static #open: PhotoAtWork | null = null;
   readonly #worker: Worker;
   readonly #step: (step: MeasuringStep) => void;
   readonly #ended = Promise.withResolvers<never>();
 
   constructor(step: (step: MeasuringStep) => void) {
-    current?.end();
-    current = this;
+    PhotoAtWork.#open?.end();
+    PhotoAtWork.#open = this;
     this.#step = step;
     this.#worker = new Worker(new URL('./measure.worker.ts', import.meta.url), { type: 'module' });
     this.#ended.promise.catch(() => undefined);
@@ -30,7 +29,7 @@ export class PhotoAtWork {
   end(): void {
     this.#worker.terminate();
     this.#ended.reject(new Ended());
-    if (current === this) current = null;
+    if (PhotoAtWork.#open === this) PhotoAtWork.#open = null;
   }
 }
 
