@@ -1,29 +1,27 @@
 import type { Feature } from '#lib/job/behind/nearest.ts';
 import type { Stratum } from '#lib/job/behind/strata.ts';
-import type { RoomShape } from '#lib/job/drawing/shape.ts';
 import type { JobState } from '#lib/job/state.ts';
 import { LAYER, MEASURE } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { drawnLength } from '#lib/words/drawn-length.ts';
 import { saidText } from '#lib/words/number.ts';
 import { clockText, dateText } from '#lib/words/time.ts';
-import { spotName } from '../draw/drawing-text.ts';
+import { spotOfRoom } from '../log/said-text.ts';
 
 type Lang = 'en' | 'es';
 
 /** What a seam, joint, corner piece or collar is called. */
-function featureName({ is, id }: Feature, shape: RoomShape, lang: Lang): string {
-  if (is !== 'joint') return spotName(id, shape, lang);
+function featureName({ is, id }: Feature, room: string, job: JobState): string {
+  if (is !== 'joint') return spotOfRoom(id, room, job);
   if (id === 'floor') return m.behind_joint_floor();
   const n = Number(id.slice(id.indexOf('-') + 1)) + 1;
   return id.startsWith('wall') ? m.behind_joint_wall({ n }) : m.behind_joint_corner({ n });
 }
 
 /** Where it is from the place, and what shows it. */
-export function featureText(one: Feature, shape: RoomShape, lang: Lang): { where: string; proof: string } {
-  const what = featureName(one, shape, lang);
-  const where =
-    one.away < 1 ? m.behind_on({ what }) : m.behind_away({ what, distance: drawnLength(Math.round(one.away), shape.unit, lang) });
+export function featureText(one: Feature, unit: 'in' | 'mm', room: string, job: JobState, lang: Lang): { where: string; proof: string } {
+  const what = featureName(one, room, job);
+  const where = one.away < 1 ? m.behind_on({ what }) : m.behind_away({ what, distance: drawnLength(Math.round(one.away), unit, lang) });
   if (one.lap !== null) return { where, proof: m.behind_lap({ value: saidText(one.lap.reading.said, lang) }) };
   return { where, proof: one.shownBy.length === 0 ? m.behind_not_shown() : m.behind_shown({ n: one.shownBy.length }) };
 }
