@@ -25,8 +25,9 @@ export const BEHIND_SCREENS: readonly Screen[] = [
     route: `${JOB}/behind`,
     show: async (site) => {
       await site.page.goto(`/job/${EXAMPLE_JOB}/behind`);
-      const slabs = site.page.getByRole('listitem').getByRole('button');
-      await slabs.nth(2).click();
+      // The first corner of the room: on the floor.
+      await site.page.getByLabel(site.say(m.draw_mark_where), { exact: true }).selectOption({ index: 1 });
+      await site.page.getByRole('listitem').getByRole('button').last().click();
       await site.page.locator('figure').first().waitFor();
     },
   },

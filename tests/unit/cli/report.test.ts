@@ -1,24 +1,19 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, expect, it } from 'vitest';
 import { buildArchive } from '#lib/record/archive.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
 import { edit, filesOf, rebagged } from '../../fixtures/forge.ts';
 import { smallJob, tinyJob } from '../../fixtures/small-job.ts';
+import { asked, typed } from './terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'layerbook-report-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 
-function report(file: string, out: string): { status: number | null; answer: unknown; stderr: string } {
-  const env = { PATH: process.env['PATH'], INIT_CWD: folder };
-  const done = spawnSync(process.execPath, ['src/cli/layerbook.ts', 'report', file, '--out', out], { cwd: root, env, encoding: 'utf8' });
-  return { status: done.status, answer: JSON.parse(done.stdout) as unknown, stderr: done.stderr };
-}
+const report = (file: string, out: string) => ['report', file, '--out', out];
 
 async function archiveOf(job: Awaited<ReturnType<typeof smallJob>>): Promise<Blob> {
   const built = await buildArchive({ raws: job.raws, blob: job.blob, date: '2026-03-02' });
@@ -35,9 +30,9 @@ it('prints the photos of an archive and carries its log', async () => {
   const photo = { sha256: sha256Hex(bytes), bytes: bytes.length, body: new Blob([new Uint8Array(bytes)], { type: 'image/jpeg' }) };
   const job = await tinyJob(photo);
   await write('whole.zip', await archiveOf(job));
-  const done = report('whole.zip', 'record.pdf');
+  const done = typed(folder, report('whole.zip', 'record.pdf'));
   expect(done).toMatchObject({
-    status: 0,
+    exit: 0,
     stderr: '',
     answer: { job: 'hall-bath', entries: job.raws.length, pictures: 1, notPrinted: [] },
   });
@@ -52,15 +47,15 @@ it('names the photos it cannot print', async () => {
   const job = await smallJob();
   await write('fake.zip', await archiveOf(job));
   const photos = [...job.blobs].filter(([, blob]) => blob.type.startsWith('image/')).map(([sha256]) => sha256);
-  expect(report('fake.zip', 'fake.pdf')).toMatchObject({ status: 0, answer: { pictures: 0, notPrinted: photos } });
+  expect(await asked(folder, report('fake.zip', 'fake.pdf'))).toMatchObject({ exit: 0, answer: { pictures: 0, notPrinted: photos } });
 });
 
 it('of an archive that was changed writes nothing, and answers as verify does', async () => {
   const files = await filesOf(await archiveOf(await smallJob()));
   edit(files, 'phone-a.jsonl', (log) => log.replace('12 Elm St', '14 Elm St'));
   await write('forged.zip', await rebagged(files));
-  expect(report('forged.zip', 'forged.pdf')).toMatchObject({
-    status: 1,
+  expect(await asked(folder, report('forged.zip', 'forged.pdf'))).toMatchObject({
+    exit: 1,
     answer: { verdict: 'changed', findings: [{ code: 'hash-differs' }] },
   });
   expect(existsSync(join(folder, 'forged.pdf'))).toBe(false);

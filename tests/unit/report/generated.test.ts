@@ -26,7 +26,7 @@ const folder = mkdtempSync(path.join(tmpdir(), 'generated-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 /** As many as a run has time for; `npm run deep` asks for thirty, from a seed of its own. */
-const JOBS = Number(process.env['GENERATED_JOBS'] ?? 6);
+const JOBS = Number(process.env['GENERATED_JOBS'] ?? 2);
 const FIRST = Number(process.env['GENERATED_FIRST'] ?? 20_261_300);
 /** What people call things: accents, signs of mark-up, other scripts, directions, emoji, and words without a space. */
 const ODD = [
