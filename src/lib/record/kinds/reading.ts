@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { ALL_UNITS, baseOf, type AnyUnit } from '../../measure/dimension.ts';
-import { Id } from '../entry.ts';
+import { Hash, Id } from '../entry.ts';
 
 /**
  * What can be measured or limited. `overlap` is read at the dry fit while both edges show; `band-lap` on a laid band; `onto-band`
@@ -57,6 +57,16 @@ export const Reading = z.looseObject({
   /** Flood test: id of the attempt's entry, and in which water. */
   attempt: z.optional(Id),
   water: z.optional(z.enum(['test', 'control'])),
+  /** Spoken: the words a recogniser heard, and what else it may have been, as shown beside the value. */
+  heard: z.optional(z.string().check(z.maxLength(200))),
+  otherHeard: z.optional(z.string().check(z.maxLength(200))),
+  /** Which recogniser heard it, with its version and model. */
+  engine: z.optional(z.string().check(z.maxLength(200))),
+  /** How the person of this entry confirmed it: touched, touched the other reading, or said that it is right. */
+  confirmed: z.optional(z.enum(['touch', 'other', 'voice'])),
+  /** Id of the voice note in which it was said, and the SHA-256 of its sound. */
+  clip: z.optional(Id),
+  clipHash: z.optional(Hash),
 });
 export type Reading = z.infer<typeof Reading>;
 
