@@ -117,7 +117,7 @@ function digitsAt(words: readonly string[], at: number, language: Language): str
   for (let i = at; i < words.length; i++) {
     const digit = DIGITS[language].findIndex((forms) => forms.includes(words[i]!));
     if (digit < 0) break;
-    said += digit;
+    said += String(digit);
   }
   return said;
 }
