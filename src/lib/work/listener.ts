@@ -10,8 +10,9 @@ import { speechLeftOut, type Stretch } from './speech-left-out.ts';
 const ENGINE = 'soundswallower';
 const VERSION = '0.6.3, en-us 0.8+5prealpha+1-15';
 
-/** How readily a sound of other talk is heard beside the words of the grammar. Measured: docs/voice.md. */
-const OTHER_WEIGHT = 0.05;
+/** How readily a sound of other talk is heard beside the words of the grammar, and how sure of each word the engine must be. Measured: docs/voice.md. */
+const OTHER_WEIGHT = 1e-4;
+const LEAST_SURE = 0.78;
 
 const ALL_UNITS = Object.keys(UNIT_WORDS) as SpokenUnit[];
 
@@ -24,9 +25,13 @@ export class Listener {
     this.#decoder = decoder;
   }
 
-  /** Reads the acoustic model in folder `model`, an address or a path without a slash at its end, and the words we know. */
-  static async open(model: string): Promise<Listener> {
-    const { Decoder } = await createModule();
+  /**
+   * Reads the acoustic model in folder `model`, an address or a path without a slash at its end, and the words we know. `engine` is the
+   * address of its compiled part; without it, as in Node, the package finds its own.
+   */
+  static async open(model: string, engine: string | null = null): Promise<Listener> {
+    const { Decoder } = await createModule(engine === null ? {} : { locateFile: () => engine });
+    // `lw` raises the chances of the grammar to a power: at its 6.5 the loop of other talk is never entered.
     // Exact zeros between words, as some phones and all made voices give them, upset it: dither lays a floor of noise under them.
     const decoder = new Decoder({ hmm: model, samprate: SOUND.rateHz, dither: true, lw: 1, loglevel: 'FATAL' });
     // The words come from our own table; the engine's 134,000 would be read for nothing.
@@ -65,12 +70,16 @@ export class Listener {
     this.#decoder.stop();
     const text = this.#decoder.get_text();
     if (text === '' || text.split(' ').some(isSoundWord)) return '';
-    return speechLeftOut(samples, this.#stretches()) ? '' : text;
+    // The other reading is one the engine thought less of: it is shown, not kept.
+    if (except !== null) return text;
+    const stretches = this.#stretches();
+    const unsure = stretches.some(({ word, sure }) => word !== null && sure < LEAST_SURE);
+    return unsure || speechLeftOut(samples, stretches) ? '' : text;
   }
 
   /** Names in brackets are the engine's own, for pauses and for where rules of the grammar meet. */
-  #stretches(): Stretch[] {
+  #stretches(): (Stretch & { readonly sure: number })[] {
     const { w = [] } = this.#decoder.get_alignment({});
-    return w.map(({ t, b, d }) => ({ word: /^[a-z]/.test(t) ? t : null, from: b, length: d }));
+    return w.map(({ t, b, d, p }) => ({ word: /^[a-z]/.test(t) ? t : null, from: b, length: d, sure: p }));
   }
 }
