@@ -135,6 +135,23 @@ test('held, spoken, read back, confirmed: in the log with its clip, on the surfa
   }
 });
 
+test('hands-free, while a step is open: one phrase after the other, without a key held', async ({ baseURL }) => {
+  const series = await phone('two eight mils', baseURL!, 'block');
+  try {
+    const site = await atPad(series.context);
+    await site.button(site.say(m.spoken_series)).click();
+    await expect(site.page.locator('.panel .value')).toHaveText('28–30 mil');
+    await site.page.screenshot({ path: 'tests/.out/spoken-series.png' });
+    await site.button(site.say(m.spoken_series_end)).click();
+    await expect(site.button(site.say(m.spoken_series))).toBeVisible();
+    const notes = (await views(site.page)).filter(({ kind }) => kind === 'voice');
+    expect(notes.length).toBeGreaterThan(0);
+    expect((await views(site.page)).map(({ kind }) => kind)).not.toContain('reading');
+  } finally {
+    await series.close();
+  }
+});
+
 test('a value outside its limit asks once more; other talk is no value, its clip stays', async ({ baseURL }) => {
   const outside = await phone('sixty five mils', baseURL!, 'block');
   try {

@@ -236,6 +236,11 @@ export class SpokenState {
     this.#now = { is: 'idle' };
   }
 
+  /** The value that stands to be confirmed was read on another surface. */
+  moveTo(surface: string | null): void {
+    if (this.#now.is === 'pending') this.#now = { is: 'pending', pending: { ...this.#now.pending, surface } };
+  }
+
   /** Neither reading is right, or what is shown has been read. The clip stays. */
   drop(): void {
     this.#now = { is: 'idle' };
