@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import sharp from 'sharp';
 import { fail, ok, type Result } from '#lib/result.ts';
 import { measureCoverage } from '#lib/vision/coverage.ts';
 import { measureLengths } from '#lib/vision/length.ts';
@@ -7,11 +6,9 @@ import { type PointsFault, readCoveragePoints, readLengthPoints } from '#lib/vis
 import type { Raster } from '#lib/vision/raster.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { pointsFaultText, refusalText } from '#lib/words/measure-fault.ts';
+import { decode, MEGAPIXELS_MAX } from './decode.ts';
 import { openInput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
-
-/** A header may claim more pixels than there is memory for; four bytes each are held at once. */
-const MEGAPIXELS_MAX = 120;
 
 /** Lengths in a photo (docs/vision.md). Exit 0 also where a length is refused; 2 for a file that is no photo or points that are none. */
 export async function lengthCommand(call: Call): Promise<Outcome> {
@@ -52,28 +49,12 @@ async function readInputs<T>(
   }
   const points = read(json);
   if (!points.ok) return fail(badInput(points.fault.field, points.fault.code, pointsFaultText(points.fault.code, locale)));
-  const picture = await decode(photo.value, call);
-  return picture.ok ? ok({ picture: picture.value, points: points.value }) : picture;
-}
-
-/** Upright, in sRGB, four bytes a pixel. A photo that ends too early is not measured: what is missing would read as grey. */
-async function decode(photo: Blob, { file, locale }: Call): Promise<Result<Raster, Outcome>> {
-  const bytes = new Uint8Array(await photo.arrayBuffer());
-  const notAnImage = fail(badInput('FILE', 'not-an-image', m.points_not_an_image({ file }, { locale })));
-  try {
-    const { width, height } = await sharp(bytes, { limitInputPixels: false }).metadata();
-    if (width * height > MEGAPIXELS_MAX * 1e6) {
-      return fail(badInput('FILE', 'too-many-pixels', m.points_too_many_pixels({ file, max: MEGAPIXELS_MAX }, { locale })));
-    }
-    if (width < 2 || height < 2) return notAnImage;
-    const { data, info } = await sharp(bytes, { failOn: 'truncated' })
-      .autoOrient()
-      .toColourspace('srgb')
-      .ensureAlpha()
-      .raw()
-      .toBuffer({ resolveWithObject: true });
-    return ok({ width: info.width, height: info.height, rgba: data });
-  } catch {
-    return notAnImage;
-  }
+  const picture = await decode(photo.value);
+  if (picture.ok) return ok({ picture: picture.value, points: points.value });
+  const { file } = call;
+  const text =
+    picture.fault === 'not-an-image'
+      ? m.points_not_an_image({ file }, { locale })
+      : m.points_too_many_pixels({ file, max: MEGAPIXELS_MAX }, { locale });
+  return fail(badInput('FILE', picture.fault, text));
 }

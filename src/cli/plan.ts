@@ -4,7 +4,7 @@ import * as m from '#lib/words/compiled/messages.js';
 import { planFaultText } from '#lib/words/plan-fault.ts';
 import { openInput, writeOutput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
-import { planAnswer } from './plan-answer.ts';
+import { planAnswer } from '#lib/trade/laying/plan-answer.ts';
 import { planSvg } from './plan-svg.ts';
 
 /** Time of the processor until when each part of the work is broken off. */

@@ -1,101 +1,23 @@
-import type { Entry } from '#lib/record/entry.ts';
-import { known } from '#lib/record/kinds.ts';
-import type { BuiltRecordData } from '#lib/record/kinds/work.ts';
-import { project } from '#lib/job/project.ts';
-import { RULES_VERSION } from '#lib/job/judged.ts';
 import { unpack } from '#lib/record/unpack.ts';
-import { buildDocument } from '#lib/report/document.ts';
-import { noticeOf } from '#lib/report/notice.ts';
+import { recompute } from '#lib/report/recompute.ts';
 import { archiveFaultText } from '#lib/words/archive-fault.ts';
 import { openInput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
+import { recomputePhotos } from './recompute-photos.ts';
 
-/** A value of a record that the log does not give today; `then` or `now` is absent where only one of the two has it. */
-interface Difference {
-  /** Where in the document tree: `readings[3].verdict`. */
-  readonly at: string;
-  readonly then?: unknown;
-  readonly now?: unknown;
-}
-
-interface Recomputed {
-  readonly entry: string;
-  readonly paper: 'record' | 'notice' | 'unknown';
-  /** Version of the rules it was judged by, and of today's: where they differ, so may verdicts. */
-  readonly rules: { readonly then: string; readonly now: string };
-  /** Values compared, numbers, codes and words alike. */
-  readonly values: number;
-  /** null: a document of another version, which is not built any more. */
-  readonly differences: readonly Difference[] | null;
-}
-
-/** Builds every record of an archive anew from the log it was built from, and names each value that differs. */
+/**
+ * Builds every record of an archive anew from the log it was built from, and names each value that differs; and measures every photo value
+ * again in its photo.
+ */
 export async function recomputeCommand(call: Call): Promise<Outcome> {
   const container = await openInput(call);
   if (!container.ok) return container.fault;
   const content = await unpack(container.value);
   if (!content.ok) return badInput('FILE', content.fault.code, archiveFaultText(content.fault, call.locale));
-  const { entries } = content.value;
+  const { entries, blob } = content.value;
   const records = recompute(entries);
-  const differences = records.reduce((sum, record) => sum + (record.differences?.length ?? 0), 0);
-  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records } };
-}
-
-/** Each `record` entry of a log against the document that its own part of the log gives today. */
-export function recompute(entries: readonly Entry[]): Recomputed[] {
-  return entries.flatMap((entry) => {
-    const view = known(entry);
-    return view.kind === 'record' ? [{ entry: entry.body.id, ...again(view.data, entries) }] : [];
-  });
-}
-
-function again({ document, heads, rules }: BuiltRecordData, entries: readonly Entry[]): Omit<Recomputed, 'entry'> {
-  const versions = { then: rules, now: RULES_VERSION };
-  const paper = document['v'] === 2 ? 'record' : document['paper'] === 'notice' ? 'notice' : 'unknown';
-  const built = builtOf(document['built']);
-  if (paper === 'unknown' || built === null) return { paper, rules: versions, values: 0, differences: null };
-  const upTo = new Map(heads.map(({ device, seq }) => [device, seq]));
-  const log = entries.filter(({ body }) => body.seq <= (upTo.get(body.device) ?? -1));
-  const unreadable = typeof document['unreadable'] === 'number' ? document['unreadable'] : 0;
-  const whole = buildDocument({ job: project(log).state, unreadable, ...built, printed: printedOf(document) });
-  const now = paper === 'record' ? whole : noticeOf(whole);
-  const found = { values: 0, differences: [] as Difference[] };
-  compare('', document, now, found);
-  return { paper, rules: versions, ...found };
-}
-
-/** When and by whom it was built: no log says that. */
-function builtOf(built: unknown) {
-  if (!isRecord(built) || typeof built['utc'] !== 'string' || Number.isNaN(Date.parse(built['utc']))) return null;
-  const { utc, offsetMin, by } = built;
-  const times = { utc, offsetMin: Number(offsetMin), zone: '', monoMs: 0, session: '' };
-  return { built: times, by: String(by) };
-}
-
-/** Hashes of the pictures that were made for print: made from photos, not from the log. */
-function printedOf(document: BuiltRecordData['document']): Map<string, string> {
-  const named = ['shots', 'signatures'].flatMap((list) => (Array.isArray(document[list]) ? (document[list] as unknown[]) : []));
-  return new Map(
-    named.flatMap((one) =>
-      isRecord(one) && typeof one['sha256'] === 'string' && typeof one['printed'] === 'string'
-        ? [[one['sha256'], one['printed']] as const]
-        : [],
-    ),
-  );
-}
-
-function compare(at: string, then: unknown, now: unknown, found: { values: number; differences: Difference[] }): void {
-  if (Array.isArray(then) && Array.isArray(now)) {
-    for (let i = 0; i < Math.max(then.length, now.length); i++) compare(`${at}[${i}]`, then[i], now[i], found);
-  } else if (isRecord(then) && isRecord(now)) {
-    for (const key of new Set([...Object.keys(then), ...Object.keys(now)]))
-      compare(at === '' ? key : `${at}.${key}`, then[key], now[key], found);
-  } else {
-    found.values += 1;
-    if (then !== now) found.differences.push({ at, ...(then === undefined ? {} : { then }), ...(now === undefined ? {} : { now }) });
-  }
-}
-
-function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+  const photos = await recomputePhotos(entries, blob);
+  const differences =
+    records.reduce((sum, record) => sum + (record.differences?.length ?? 0), 0) + photos.filter(({ same }) => same === false).length;
+  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records, photos } };
 }

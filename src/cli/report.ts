@@ -6,14 +6,16 @@ import { known } from '#lib/record/kinds.ts';
 import { sniff } from '#lib/record/media.ts';
 import { unpack } from '#lib/record/unpack.ts';
 import { buildRecord, type RecordInput } from '#lib/report/build.ts';
+import type { Picture } from '#lib/report/photos.ts';
 import { archiveFaultText } from '#lib/words/archive-fault.ts';
 import { openInput, writeOutput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
 import { verifyCommand } from './verify.ts';
 
-/** Long side and quality of a printed picture, as the phone makes it. */
+/** Long side, qualities and most bytes of a printed picture, as on the phone. */
 const PRINT_PX = 1200;
-const PRINT_QUALITY = 75;
+const QUALITIES = [75, 62, 50, 35];
+const MOST_BYTES = 185_000;
 /** A header may claim more pixels than there is memory for; a phone's camera makes at most 200 million. */
 const PIXELS_MAX = 200e6;
 
@@ -51,11 +53,11 @@ export async function reportCommand(call: Call): Promise<Outcome> {
     entries: entries.length,
     pictures: pictures.size,
     notPrinted: photos.filter((sha256) => !pictures.has(sha256)),
-    sha256: sha256Hex(pdf),
-    bytes: pdf.length,
+    sha256: pdf.sha256,
+    bytes: pdf.blob.size,
     out: call.out,
   };
-  return (await writeOutput(new Blob([pdf]), call)) ?? { exit: 0, answer };
+  return (await writeOutput(pdf.blob, call)) ?? { exit: 0, answer };
 }
 
 /** Every picture a record prints: photos, and the signatures under what was handed over or attested. */
@@ -69,7 +71,7 @@ function picturesOf(entries: readonly Entry[]): string[] {
 
 /** Pictures made for print, one at a time; a photo that is absent or that nothing here decodes is left out, and the record says so. */
 async function printable(photos: readonly string[], blob: (sha256: string) => Promise<Blob | null>) {
-  const pictures: [sha256: string, picture: { bytes: Uint8Array; width: number; height: number }][] = [];
+  const pictures: [sha256: string, picture: Picture][] = [];
   for (const sha256 of photos) {
     const photo = await blob(sha256);
     const picture = photo === null ? null : await shrink(new Uint8Array(await photo.arrayBuffer()));
@@ -78,18 +80,24 @@ async function printable(photos: readonly string[], blob: (sha256: string) => Pr
   return pictures;
 }
 
-async function shrink(bytes: Uint8Array): Promise<{ bytes: Uint8Array; width: number; height: number } | null> {
+async function shrink(bytes: Uint8Array): Promise<Picture | null> {
   const type = sniff(bytes)?.type;
   if (type !== 'image/jpeg' && type !== 'image/png' && type !== 'image/webp') return null;
   try {
     // A photo that ends too early prints as far as it goes.
-    const { data, info } = await sharp(bytes, { limitInputPixels: PIXELS_MAX, failOn: 'none' })
+    const small = await sharp(bytes, { limitInputPixels: PIXELS_MAX, failOn: 'none' })
       .autoOrient()
       .resize(PRINT_PX, PRINT_PX, { fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#fff' })
-      .jpeg({ quality: PRINT_QUALITY })
+      .raw()
       .toBuffer({ resolveWithObject: true });
-    return { bytes: data, width: info.width, height: info.height };
+    const { width, height, channels } = small.info;
+    let jpeg = Buffer.alloc(0);
+    for (const quality of QUALITIES) {
+      jpeg = await sharp(small.data, { raw: { width, height, channels } }).jpeg({ quality }).toBuffer();
+      if (jpeg.length <= MOST_BYTES) break;
+    }
+    return { sha256: sha256Hex(jpeg), width, height, bytes: async () => jpeg };
   } catch {
     return null;
   }

@@ -59,6 +59,16 @@ export const SHELF_CASES: readonly Case<Shelf>[] = [
     },
   },
   {
+    name: 'a stretch of keys begins with its lower end, stops before its upper, and after so many',
+    async run(shelf) {
+      for (const word of ['elk', 'elm', 'elmo', 'eln']) await put(shelf, 'caches', ['word', word], word);
+      const between = (low: Key, high: Key, limit: number) => shelf.read(['caches'], (tx) => tx.between('caches', low, high, limit));
+      same(await between(['word', 'elm'], ['word', 'eln'], 9), ['elm', 'elmo']);
+      same(await between(['word', 'elm'], ['word', 'eln'], 1), ['elm']);
+      same(await between(['word', 'a'], ['word', 'b'], 9), []);
+    },
+  },
+  {
     name: 'a prefix takes whole parts only, and the key equal to it',
     async run(shelf) {
       const held: Key[] = [['job'], ['job', 'p', 0], ['job', 'p', 1], ['job', 'q', 0], ['job-2', 'p', 0]];

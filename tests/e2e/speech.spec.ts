@@ -125,7 +125,7 @@ test('held, spoken, read back, confirmed: in the log with its clip, on the surfa
       how: 'comb',
       said: { text: 'coat two north wall two two mils', value: '22', to: '24', unit: 'mil' },
       heard: 'coat two north wall two two mils',
-      confirmed: 'touch',
+      confirmedHow: 'touch',
       clip: note!.id,
       clipHash: note!.data.sound.sha256,
     });

@@ -3,7 +3,7 @@ import { job, limit, looseShots, plantedSite, run, surface, type Planted } from 
 import type { Site } from '../e2e/site.ts';
 import { SCALE } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { onJob, JOB, type Screen } from './screen.ts';
+import { JOB, onJob, words, type Screen } from './screen.ts';
 
 const ID = 'planted-hall';
 const both = ['north', 'floor'];
@@ -152,6 +152,22 @@ export const PLANTED_SCREENS: readonly Screen[] = [
       await onJob(site, 'log');
       await site.page.locator('[id="lap"]').getByRole('button').first().click();
       await site.page.locator('[data-version="cross-2"]').waitFor();
+    },
+  },
+  {
+    name: 'find',
+    route: '(book)/find',
+    show: async (site) => {
+      await site.page.goto('/find?q=fernholow');
+      await site.page.getByRole('listitem').waitFor();
+    },
+  },
+  {
+    name: 'find-none',
+    route: '(book)/find',
+    show: async (site) => {
+      await site.page.goto('/find?q=xyzzy');
+      await words(site, site.say(m.find_none));
     },
   },
 ];

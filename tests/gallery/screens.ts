@@ -1,10 +1,15 @@
 import type { BrowserContextOptions, Page } from '@playwright/test';
 import { EXAMPLE_JOB } from '#lib/job/example.ts';
+import { buildArchive } from '#lib/record/archive.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import type { Site } from '../e2e/site.ts';
+import { tinyJob } from '../fixtures/small-job.ts';
+import { BEHIND_SCREENS } from './behind-screens.ts';
+import { DRAWING_SCREENS } from './drawing-screens.ts';
 import { FLOOD_SCREENS } from './flood-screens.ts';
 import { follow, JOB, onJob, titled, toSection, wall, words, type Screen } from './screen.ts';
+import { PHOTO_SCREENS } from './photo-screens.ts';
 import { PLANTED_SCREENS } from './planted-screens.ts';
 import { SETUP_SCREENS } from './setup-screens.ts';
 
@@ -255,6 +260,14 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   { name: 'record-built', route: `${JOB}/record`, show: (site) => site.buildRecord() },
+  {
+    name: 'record-judged',
+    route: `${JOB}/record`,
+    show: async (site) => {
+      await site.button(site.say(m.judge_again)).click();
+      await site.page.getByTestId('judged').first().waitFor();
+    },
+  },
   { name: 'archive-written', route: `${JOB}/record`, show: (site) => site.writeArchive() },
   {
     name: 'jobs',
@@ -276,6 +289,30 @@ export const SCREENS: readonly Screen[] = [
     name: 'check-unreadable',
     route: '(book)/check',
     show: (site) => site.check({ name: 'offer.zip', mimeType: 'application/zip', buffer: Buffer.from('an offer') }),
+  },
+  {
+    name: 'import-refused',
+    route: '(book)/import',
+    show: async (site) => {
+      await site.openJobs();
+      await site.link(site.say(m.page_import)).click();
+      await titled(site, m.page_import);
+      const offer = { name: 'offer.zip', mimeType: 'application/zip', buffer: Buffer.from('an offer') };
+      await site.page.getByLabel(site.say(m.check_choose)).setInputFiles(offer);
+      await site.fault('import-refused').waitFor();
+    },
+  },
+  {
+    name: 'import-ready',
+    route: '(book)/import',
+    show: async (site) => {
+      const { raws, blob } = await tinyJob();
+      const built = await buildArchive({ raws, blob, date: '2026-03-04' });
+      if (!built.ok) throw new Error(built.fault.code);
+      const buffer = Buffer.from(await built.value.blob.arrayBuffer());
+      await site.page.getByLabel(site.say(m.check_choose)).setInputFiles({ name: 'hall-bath.zip', mimeType: 'application/zip', buffer });
+      await site.button(site.say(m.import_take)).waitFor();
+    },
   },
   {
     name: 'example-section',
@@ -314,6 +351,9 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   ...PLANTED_SCREENS,
+  ...PHOTO_SCREENS,
+  ...DRAWING_SCREENS,
+  ...BEHIND_SCREENS,
   {
     name: 'millimetres',
     route: `${JOB}/read`,

@@ -3,7 +3,7 @@ import { planRoom } from '#lib/trade/laying/plan-room.ts';
 import { planSheets } from '#lib/trade/sheets/plan.ts';
 import { readRoom } from '#lib/trade/sheets/room.ts';
 import { difference, union, type Geom } from 'polyclip-ts';
-import { planAnswer } from '../../src/cli/plan-answer.ts';
+import { planAnswer } from '#lib/trade/laying/plan-answer.ts';
 import { brutePlan, type BruteRoom } from './plan-brute.ts';
 import { bruteStretches, faultsOf, type LaidRoom, type PlanText, type StepText } from './plan-replay.ts';
 import { taskOf } from './plan-task.ts';

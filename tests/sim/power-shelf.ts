@@ -137,6 +137,7 @@ export class PowerShelf implements Shelf {
         get: (drawer, key) => ask(() => tx.get(drawer, key)),
         all: (drawer, prefix) => ask(() => tx.all(drawer, prefix)),
         keys: (drawer, prefix) => ask(() => tx.keys(drawer, prefix)),
+        between: (drawer, low, high, limit) => ask(() => tx.between(drawer, low, high, limit)),
         put: (drawer, key, value) => ask(() => tx.put(drawer, key, value)),
         delete: (drawer, key) => ask(() => tx.delete(drawer, key)),
       });

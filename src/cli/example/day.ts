@@ -2,6 +2,7 @@ import type { Limit, Material, Step, Surface } from '#lib/record/kinds/setup.ts'
 import type { Shot } from '#lib/record/kinds/work.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { Measure, Reading } from '#lib/record/kinds/reading.ts';
+import { EXAMPLE_DRAWING, exampleMark, examplePlan } from './plan.ts';
 
 /**
  * The example job as it happened: who did what at which moment. Invented from end to end: people, house, membrane and values.
@@ -283,6 +284,8 @@ const SETTING_UP: Row[] = [
     },
   ],
   ['07:47:30', DARA, conditions('friday', '64', '61', '52')],
+  ['07:50:10', DARA, EXAMPLE_DRAWING],
+  ['07:51:40', DARA, examplePlan()],
   [
     '07:52:40',
     DARA,
@@ -322,6 +325,7 @@ const PRE_CUT: Row[] = [
   ['11:19:58', DARA, tape('run-pre-cut', 'overlap', 'east', '2 1/4', '2.25')],
   ['11:41:07', TEO, photo('run-pre-cut', '13-lap-floor-tape.jpg', 'floor')],
   ['11:41:39', TEO, tape('run-pre-cut', 'overlap', 'floor', '2 3/8', '2.375')],
+  ['11:42:30', TEO, exampleMark('reading-overlap-floor', [24, 29.875], { spot: 'seam-0' })],
   ['11:52:21', TEO, photo('run-pre-cut', '14-lap-curb-tape.jpg', 'curb')],
   ['11:52:50', TEO, tape('run-pre-cut', 'overlap', 'curb', '2 1/8', '2.125')],
   ['11:58:02', DARA, stop('run-pre-cut')],
@@ -352,6 +356,7 @@ const BANDS: Row[] = [
   ['08:36:02', TEO, photo('run-bands', '25-band-north-tape.jpg', 'north')],
   ['08:36:27', TEO, tape('run-bands', 'band-lap', 'north', '2 1/2', '2.5')],
   ['08:52:19', DARA, photo('run-bands', '26-collar-east.jpg', 'east', 'collar')],
+  ['08:53:05', DARA, exampleMark('photo-26', [15, 42], { wall: 2, spot: 'thing-1' })],
   ['08:53:30', DARA, photo('run-bands', '27-banded-east.jpg', 'east')],
   ['09:04:44', TEO, photo('run-bands', '28-band-west-tape.jpg', 'west')],
   ['09:05:10', TEO, tape('run-bands', 'band-lap', 'west', '2 5/16', '2.3125')],
@@ -359,10 +364,13 @@ const BANDS: Row[] = [
   ['09:48:23', TEO, photo('run-bands', '30-banded-floor.jpg', 'floor', 'base-band', 'banded', 'drain')],
   ['09:50:01', TEO, tape('run-bands', 'band-lap', 'floor', '2 1/4', '2.25')],
   ['10:12:55', DARA, photo('run-bands', '31-banded-curb.jpg', 'curb', 'corner')],
+  ['10:13:20', DARA, exampleMark('photo-31', [0, 0], { spot: 'corner-0' })],
   ['10:15:17', DARA, photo('run-bands', '32-band-east-tape.jpg', 'east')],
   ['10:15:46', DARA, tape('run-bands', 'band-lap', 'east', '2 7/16', '2.4375')],
   ['10:19:32', DARA, photo('run-bands', '33-band-curb-tape.jpg', 'curb')],
   ['10:20:08', DARA, tape('run-bands', 'band-lap', 'curb', '1 7/8', '1.875')],
+  ['10:20:40', DARA, exampleMark('photo-33', [60, 0], { spot: 'corner-3' })],
+  ['10:20:55', DARA, exampleMark('reading-band-lap-curb', [56, 0])],
   ['10:24:50', TEO, stop('run-bands')],
   [
     '10:31:15',

@@ -3,6 +3,8 @@ export interface Settings {
   readonly lang: 'en' | 'es';
   readonly theme: 'light' | 'dark';
   readonly hand: 'right' | 'left';
+  /** What the bar of the printed scale card measures, in mm, a decimal string; null while nobody has measured it. */
+  readonly barMm: string | null;
 }
 
 const PLACE = 'layerbook-settings';
@@ -10,7 +12,7 @@ const PLACE = 'layerbook-settings';
 function firstSettings(): Settings {
   const spanish = navigator.languages.find((tag) => /^(en|es)\b/.test(tag))?.startsWith('es') ?? false;
   const dark = matchMedia('(prefers-color-scheme: dark)').matches;
-  return { lang: spanish ? 'es' : 'en', theme: dark ? 'dark' : 'light', hand: 'right' };
+  return { lang: spanish ? 'es' : 'en', theme: dark ? 'dark' : 'light', hand: 'right', barMm: null };
 }
 
 /** The stored settings; each one that is missing or damaged falls back to what the phone itself is set to. */
@@ -21,6 +23,7 @@ export function loadSettings(): Settings {
     lang: stored.lang === 'es' || stored.lang === 'en' ? stored.lang : first.lang,
     theme: stored.theme === 'dark' || stored.theme === 'light' ? stored.theme : first.theme,
     hand: stored.hand === 'left' || stored.hand === 'right' ? stored.hand : first.hand,
+    barMm: typeof stored['barMm'] === 'string' && /^\d{2,3}(\.\d{1,2})?$/.test(stored['barMm']) ? stored['barMm'] : null,
   };
 }
 

@@ -1,7 +1,8 @@
 import type { Surface } from '../record/kinds/setup.ts';
-import { judgeReading, type Judged } from './judged.ts';
+import { judgeReading, proves, type Judged } from './judged.ts';
+import { openMisses } from './misses.ts';
 import type { LayerProof, Owed } from './proof.ts';
-import type { JobState, Measured } from './state.ts';
+import type { Fact, JobState, Measured } from './state.ts';
 import { LAYER_OF_STEP, stepsOn, type Layer } from './systems.ts';
 
 export type Unresolved = Measured & { readonly judged: Judged };
@@ -14,17 +15,19 @@ export interface ClearToCover {
   readonly missing: readonly Owed[];
   /** Values outside their limit that nobody has mended, re-measured or owned up to. */
   readonly outside: readonly Unresolved[];
+  /** Photos of a coat with places it misses that nobody has mended or owned up to. */
+  readonly misses: readonly Fact<'coverage'>[];
   /** Surfaces of a system that the book does not hold, so that it cannot say what they owe. */
   readonly unruled: readonly Surface[];
 }
 
 /**
  * Clear only when every begun layer shows all it owes, and every layer skipped under it: a gap lower down is no smaller for
- * lying deeper; when no value stands outside its limit unanswered; and when the book holds the system of every surface, as it
+ * lying deeper; when no value stands outside its limit unanswered, and no place that a coat misses; and when the book holds the system of every surface, as it
  * cannot say what one it does not hold owes. What was left out with a reason is no longer owed.
  */
 export function clearToCover(layers: readonly LayerProof[], job: JobState): ClearToCover {
-  return clearOf(layers, job.surfaces, unresolved(job), job);
+  return clearOf(layers, job.surfaces, unresolved(job), openMisses(job), job);
 }
 
 /** The same for one surface: what it owes itself, and what is owed once for its room. */
@@ -36,16 +39,24 @@ export function clearOn(surface: Surface, layers: readonly LayerProof[], job: Jo
     return [{ ...layer, items, stand: worked || items.some((item) => item.shown) ? layer.stand : 'not-begun' }];
   });
   const outside = unresolved(job).filter((one) => one.surface === null || one.surface === surface.surface);
-  return clearOf(here, [surface], outside, job);
+  const misses = openMisses(job).filter(({ data }) => data.surface === null || data.surface === surface.surface);
+  return clearOf(here, [surface], outside, misses, job);
 }
 
-function clearOf(layers: readonly LayerProof[], surfaces: readonly Surface[], outside: readonly Unresolved[], job: JobState): ClearToCover {
+function clearOf(
+  layers: readonly LayerProof[],
+  surfaces: readonly Surface[],
+  outside: ClearToCover['outside'],
+  misses: ClearToCover['misses'],
+  job: JobState,
+): ClearToCover {
   const begun = layers.filter((layer) => layer.stand !== 'not-begun');
   const items = layers.flatMap((layer, i) => (begun.includes(layer) ? layer.items : skipped(layer, layers.slice(i + 1), job)));
   const missing = items.filter((item) => item.stand === 'owed');
   const unruled = surfaces.filter((one) => stepsOn(one, job).length === 0);
-  const clear = surfaces.length > 0 && begun.length > 0 && missing.length === 0 && outside.length === 0 && unruled.length === 0;
-  return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear, missing, outside, unruled };
+  const clear =
+    surfaces.length > 0 && begun.length > 0 && missing.length === 0 && outside.length + misses.length === 0 && unruled.length === 0;
+  return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear, missing, outside, misses, unruled };
 }
 
 /** Items of a layer not begun on surfaces where one of those above it is: what was to be seen there is being covered. */
@@ -75,7 +86,10 @@ export function unresolved(job: JobState): readonly Unresolved[] {
     const mended = job.facts.repair.some(({ data, open }) => !open && data.of.includes(one.id));
     const again = judged
       .slice(i + 1)
-      .some((later) => later.what === one.what && later.surface === one.surface && later.judged.verdict === 'within' && !later.open);
+      .some(
+        (later) =>
+          later.what === one.what && later.surface === one.surface && later.judged.verdict === 'within' && proves(later, job.limits),
+      );
     return !(mended && again);
   });
 }

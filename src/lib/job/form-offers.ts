@@ -1,6 +1,7 @@
 import { CARRIED, dayOf, lastConditions, type Here } from './conditions.ts';
 import { unresolved } from './cover.ts';
 import { listOf, type Typed } from './form-drafts.ts';
+import { openMisses } from './misses.ts';
 import { fieldsOf, type FormField, type FormKind } from './forms.ts';
 import type { LayerProof } from './proof.ts';
 import type { JobState } from './state.ts';
@@ -90,14 +91,14 @@ function offered(
     case 'to-mend': {
       const mended = new Set(repair.flatMap(({ data }) => data.of));
       const failed = job.facts['flood-end'].filter(({ data }) => data.result === 'failed').map(({ data }) => ({ id: data.attempt }));
-      return [...unresolved(job), ...deviation, ...failed]
+      return [...unresolved(job), ...openMisses(job), ...deviation, ...failed]
         .filter(({ id }) => !mended.has(id))
         .reverse()
         .map(entry);
     }
     case 'broken':
       return [
-        ...[...unresolved(job)].reverse().map(entry),
+        ...[...unresolved(job), ...openMisses(job)].reverse().map(entry),
         ...waits(job, nowMs)
           .filter(({ stand }) => stand === 'waiting' || stand === 'too-late')
           .reverse()

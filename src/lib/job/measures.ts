@@ -39,6 +39,7 @@ export const MEASURE_KINDS: Readonly<Record<Measure, MeasureKind>> = {
   'surface-temperature': temperature,
   humidity: { in: '%', mm: '%', largest: ['100', '%'], least: ['0', '%'], read: true },
   moisture: { in: '%', mm: '%', largest: ['200', '%'], least: ['0', '%'], read: true },
+  distance: { ...lap, largest: ['3000', 'mm'] },
   'volume-used': { in: 'gal', mm: 'L', largest: ['1000', 'L'], read: true },
   slake: minutes,
   'pot-life': minutes,

@@ -1,8 +1,19 @@
 import type { Entry } from '../record/entry.ts';
+import type { DataOf } from '../record/kinds.ts';
 import type { Step, Surface } from '../record/kinds/setup.ts';
 import { isCorrection, standings, type Standing } from './corrections.ts';
 import { order, type Placed } from './order.ts';
-import { EMPTY_JOB, type At, type Fact, type FactKind, type JobState, type Measured, type Run, type Shot } from './state.ts';
+import {
+  EMPTY_JOB,
+  type At,
+  type Fact,
+  type FactKind,
+  type JobState,
+  type Measured,
+  type PrintedRecord,
+  type Run,
+  type Shot,
+} from './state.ts';
 
 /** The projection and what it was read from, so that more entries can be added without reading all again. */
 export interface Projection {
@@ -81,6 +92,10 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
       return { ...next, ownSystems: replaceBy(state.ownSystems, view.data, 'system') };
     case 'own-rule':
       return { ...next, ownRules: replaceBy(state.ownRules, view.data, 'rule') };
+    case 'drawing': {
+      const drawn = { id, room: view.data.room, data: view.data, open };
+      return { ...next, drawings: replaceBy(state.drawings, drawn, 'room') };
+    }
     case 'run-start': {
       const { step, surfaces, coat = null, materials = [] } = view.data;
       const started: Run = {
@@ -139,6 +154,7 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
     }
     case 'reading': {
       const { what, surface, said, how, spot = null, coat = null, scale = null, shot = null, attempt = null, water = null } = view.data;
+      const { photo = null, lap = null, confirmed = null } = view.data;
       const of = runOf(state, run);
       const on = surface ?? onlySurface(of)[0] ?? null;
       const step: Step | null = of?.step ?? null;
@@ -155,17 +171,25 @@ function apply(state: JobState, entry: Entry, standing: Standing): JobState {
         shot,
         attempt,
         water,
+        photo,
+        lap,
+        confirmed,
         open: open || of?.open === true,
       };
       return { ...next, readings: [...state.readings, reading] };
     }
     case 'record':
-      return { ...next, records: [...state.records, { id, utc, offsetMin, pdf: view.data.pdf.sha256, pictures: view.data.pictures }] };
+      return { ...next, records: [...state.records, { id, utc, offsetMin, ...printed(view.data) }] };
     default: {
       const fact = { ...at, device, data: view.data, open } as Fact;
       return { ...next, facts: { ...state.facts, [view.kind satisfies FactKind]: [...state.facts[view.kind], fact] } };
     }
   }
+}
+
+function printed({ document, pdf, pictures, derived = [] }: DataOf<'record'>): Omit<PrintedRecord, 'id' | 'utc' | 'offsetMin'> {
+  const { paper } = document;
+  return { paper: typeof paper === 'string' ? paper : null, pdf: pdf.sha256, pictures, derived };
 }
 
 /** A run ends once, at its first stop. A forgotten stop says when it ended, about: at its last shot, not when somebody noticed. */

@@ -1,5 +1,6 @@
 import type { Room, Surface } from '../record/kinds/setup.ts';
-import { judgeReading, type Judged } from './judged.ts';
+import { owedSpots, type SpotsOfRules } from './drawing/owed-spots.ts';
+import { judgeReading, proves, type Judged } from './judged.ts';
 import { PROOF_RULES, type ProofRule } from './proof-rules.ts';
 import type { Fact, FactKind, JobState, Measured, Run, Shot } from './state.ts';
 import { LAYERS, LAYER_OF_STEP, stepsOn, type Layer } from './systems.ts';
@@ -17,6 +18,8 @@ export interface Owed {
   /** Every surface a proof of it may be taken on: one, or the room's. */
   readonly surfaces: readonly Surface[];
   readonly coat: number | null;
+  /** The place of the room's drawing that it is owed of: what is marked there answers it. Null where no place was drawn. */
+  readonly spot: string | null;
   /** How many readings it takes, or 1 photo or entry. */
   readonly times: number;
   readonly shot: Shot | null;
@@ -68,7 +71,10 @@ export function surfacesIn(room: Room, job: JobState): readonly Surface[] {
  */
 export function proofOwed(job: JobState): LayerProof[] {
   const rules = [...PROOF_RULES, ...job.ownRules.flatMap(ownRule)];
-  const items = roomsOf(job).flatMap((room) => rules.flatMap((rule) => owedIn(job, room, rule)));
+  const items = roomsOf(job).flatMap((room) => {
+    const spots = owedSpots(job, room);
+    return rules.flatMap((rule) => owedIn(job, room, rule, spots));
+  });
   return LAYERS.flatMap((layer) => {
     const of = items.filter((item) => item.rule.layer === layer);
     const runs = job.runs.filter((run) => LAYER_OF_STEP[run.step] === layer);
@@ -95,10 +101,12 @@ function ownRule({ rule, step, want, places, reason }: JobState['ownRules'][numb
   return [{ id: `own-${rule}`, layer, step, want: want === 'shot' ? { shot: true } : { reading: want }, places, ...scope, reason }];
 }
 
-function owedIn(job: JobState, room: Room, rule: ProofRule): Owed[] {
+function owedIn(job: JobState, room: Room, rule: ProofRule, spots: SpotsOfRules): Owed[] {
   const scope = rule[job.proof];
   const on = surfacesIn(room, job).filter((surface) => isOn(surface, rule, job));
   if (scope === null || on.length === 0) return [];
+  const places = spots[rule.id];
+  if (places !== undefined) return places.map((spot) => owed(job, rule, room, on, null, spot));
   const targets = scope === 'room' ? [on] : on.map((surface) => [surface]);
   return targets.flatMap((surfaces) => {
     const coats = rule.eachCoat === true ? Array.from({ length: coatsOwed(job, surfaces) }, (_, i) => i + 1) : [null];
@@ -123,20 +131,32 @@ export function coatsOwed(job: JobState, surfaces: readonly Surface[]): number {
   return Math.min(20, Math.max(1, ...stated, ...begun.map((run) => run.coat ?? 1)));
 }
 
-function owed(job: JobState, rule: ProofRule, room: Room, surfaces: readonly Surface[], coat: number | null): Owed {
+function owed(
+  job: JobState,
+  rule: ProofRule,
+  room: Room,
+  surfaces: readonly Surface[],
+  coat: number | null,
+  spot: string | null = null,
+): Owed {
   const ids = surfaces.map(({ surface }) => surface);
-  const target = surfaces.length === 1 && rule[job.proof] === 'surface' ? ids[0]! : room.room;
+  const drawn = spot === null ? null : `${room.room}@${spot}`;
+  const target = drawn ?? (surfaces.length === 1 && rule[job.proof] === 'surface' ? ids[0]! : room.room);
   const key = [rule.id, target, ...(coat === null ? [] : [String(coat)])].join(':');
   const { want } = rule;
-  const shot = 'shot' in want ? (job.shots.findLast((one) => answers(one, rule, ids, coat, job)) ?? null) : null;
-  const read = 'reading' in want ? job.readings.filter((one) => one.what === want.reading && isOf(one, rule, ids, coat, job)) : [];
+  const marked = spot === null ? null : markedAt(job, room, spot);
+  const shows = (one: Shot) => (marked === null ? answers(one, rule, ids, coat, job) : marked.has(one.id) && answersAt(one, rule));
+  const reads = (one: Measured) => (marked === null ? isOf(one, rule, ids, coat, job) : marked.has(one.id) && isOfStep(one, rule));
+  const shot = 'shot' in want ? (job.shots.findLast(shows) ?? null) : null;
+  const read = 'reading' in want ? job.readings.filter((one) => one.what === want.reading && reads(one)) : [];
   const last = read.at(-1) ?? null;
   const reading = last === null ? null : { ...last, judged: judgeReading(last, job.limits) };
   const times = job.proof === 'full' ? (rule.fullTimes ?? 1) : 1;
-  const shown = 'entry' in want ? said(job, want.entry, ids) : shot !== null || read.filter((one) => !one.open).length >= times;
+  const shown =
+    'entry' in want ? said(job, want.entry, ids) : shot !== null || read.filter((one) => proves(one, job.limits)).length >= times;
   const notDone = shown ? null : (job.facts['not-done'].findLast((one) => leavesOut(one, key, rule, ids)) ?? null);
   const stand: OwedStand = shown ? 'shown' : notDone === null ? 'owed' : notDone.data.covered ? 'covered' : 'not-done';
-  return { key, rule, room, surface: surfaces[0]!, surfaces, coat, times, shot, reading, notDone, stand, shown };
+  return { key, rule, room, surface: surfaces[0]!, surfaces, coat, spot, times, shot, reading, notDone, stand, shown };
 }
 
 /** A photo answers the overview of its step when it was taken for nothing else, and any item that it says it shows. */
@@ -156,10 +176,24 @@ function isHere(shot: Shot, rule: ProofRule, ids: readonly string[], job: JobSta
 }
 
 function isOf(reading: Measured, rule: ProofRule, ids: readonly string[], coat: number | null, job: JobState): boolean {
-  const inStep = reading.step === null || reading.step === rule.step || reading.step === 'repair';
+  const inStep = isOfStep(reading, rule);
   const here = reading.surface !== null && ids.includes(reading.surface) && ofCoat(reading.coat, coat);
   // The control pan beside the test shows what the air took, not what the floor holds.
   return inStep && here && reading.water !== 'control' && !isOfFailedTest(reading, rule, ids, job);
+}
+
+function isOfStep({ step }: Measured, rule: ProofRule): boolean {
+  return step === null || step === rule.step || step === 'repair';
+}
+
+/** Entries that somebody marked at a place of the room's drawing. */
+function markedAt(job: JobState, room: Room, spot: string): ReadonlySet<string> {
+  return new Set(job.facts.mark.flatMap(({ data, open }) => (!open && data.room === room.room && data.spot === spot ? [data.of] : [])));
+}
+
+/** A photo marked at a place answers for it when it is of the layer, or says that it shows it. */
+function answersAt(shot: Shot, rule: ProofRule): boolean {
+  return shot.sorted && (shot.shows.includes(rule.id) || (shot.step !== null && LAYER_OF_STEP[shot.step] === rule.layer));
 }
 
 /** Of a flood attempt that failed or said nothing: the next one is set up, photographed and measured anew. */

@@ -1,4 +1,6 @@
 import { knownData, type DataOf, type Kind, type Known, type SCHEMAS } from '../record/kinds.ts';
+import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
+import { isDecimal } from '../measure/quantity.ts';
 import type { Measure, Quantity, Reading, SCALES, Span, Unit } from '../record/kinds/reading.ts';
 import type { DISTANCES, WAITS } from '../record/kinds/work.ts';
 import type { Limit, MATERIALS, Picture, ProofLevel, Step, SUBSTRATES, Surface } from '../record/kinds/setup.ts';
@@ -9,7 +11,7 @@ export type SaidQuantity = { text: string | null; value: string; to: string | nu
 /** Families of codes, each with words of its own; a `choice` is worded by its field and code. */
 export type CodeFamily = keyof Codes;
 /** What an id names: something set up, an entry of the log, or an owed item by its rule or its key. */
-export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item';
+export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item' | 'person';
 
 /** One field of an entry: codes, numbers, ids and people's own words, never a sentence. */
 export type SaidField = { field: string } & (
@@ -28,6 +30,10 @@ export type SaidField = { field: string } & (
   | { is: 'source'; kind: Limit['source']['kind']; text: string }
   | { is: 'key'; public: string | null; why: string | null }
   | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
+  /** A place of the drawing of a room. */
+  | { is: 'spot'; spot: string; room: string }
+  /** Things of one sort, each with fields of its own. */
+  | { is: 'list'; of: Kind; items: SaidField[][] }
 );
 type SaidValue = SaidField extends infer One ? (One extends { field: string } ? Omit<One, 'field'> : never) : never;
 
@@ -58,6 +64,8 @@ interface Takes {
   bound: string;
   pieces: string;
   minutes: string;
+  percent: string;
+  millimetres: string;
   number: number;
   duration: number;
   yes: boolean;
@@ -78,6 +86,18 @@ interface Takes {
   key: DataOf<'device'>['key'];
   camera: NonNullable<DataOf<'shot'>['cameraSays']>;
   heads: DataOf<'record'>['heads'];
+  person: string;
+  photoLength: PhotoLength;
+  photoArea: PhotoArea;
+  point: Transfer['mortar'];
+  points: Coverage['film'];
+  misses: Miss[];
+  worst: NonNullable<Transfer['worst']>;
+  /** Which of a list, counted from 0 in the entry and from 1 in words. */
+  nth: number;
+  degrees: string;
+  spot: string;
+  cuts: DataOf<'plan'>['result'];
 }
 type CodeWay = { [C in CodeFamily]: `code ${C}` }[CodeFamily];
 
@@ -91,7 +111,16 @@ type Shape<K extends Kind> = (typeof SCHEMAS)[K]['shape'];
 type WayFor<V> =
   | { [W in keyof Takes]: V extends Takes[W] ? W : never }[keyof Takes]
   | { [C in CodeFamily]: V extends Codes[C] | readonly Codes[C][] ? `code ${C}` : never }[CodeFamily];
-type Fields<K extends Kind> = { readonly [F in keyof Shape<K>]: WayFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | Unsaid };
+type Named<T> = { [F in keyof T as string extends F ? never : F]: T[F] };
+/** A list of things, and how each field of one is said. */
+type EachFor<V> = V extends readonly (infer One extends object)[]
+  ? { readonly each: { readonly [F in keyof Named<Required<One>>]: WayFor<NonNullable<One[F & keyof One]>> | Unsaid } }
+  : never;
+type Fields<K extends Kind> = {
+  readonly [F in keyof Shape<K>]:
+    WayFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | EachFor<NonNullable<DataOf<K>[F & keyof DataOf<K>]>> | Unsaid;
+};
+type Way = keyof Takes | CodeWay;
 
 const NAMES_IT: Unsaid = { unsaid: 'an id by which other entries point at it; people read its name' };
 
@@ -135,6 +164,35 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   pair: { material: 'materials', with: 'materials', named: 'code choice', where: 'words' },
   'own-system': { name: 'words', steps: 'code step', system: NAMES_IT },
   'own-rule': { name: 'words', step: 'code step', want: 'code want', places: 'code place', reason: 'words', rule: NAMES_IT },
+  drawing: {
+    room: 'room',
+    height: 'quantity',
+    walls: { each: { length: 'quantity', turn: 'degrees', as: 'code choice', height: 'quantity', depth: 'quantity' } },
+    closing: 'code choice',
+    givenTo: 'nth',
+    doorways: { each: { wall: 'nth', along: 'quantity', width: 'quantity', height: 'quantity' } },
+    things: {
+      each: {
+        thing: 'code choice',
+        wall: 'nth',
+        along: 'quantity',
+        out: 'quantity',
+        up: 'quantity',
+        width: 'quantity',
+        height: 'quantity',
+        depth: 'quantity',
+      },
+    },
+    unit: { unsaid: 'each length is said in its own' },
+  },
+  plan: {
+    room: 'room',
+    wall: 'nth',
+    drawing: 'entry',
+    result: 'cuts',
+    input: { unsaid: 'it stands in the entry for whoever works the plan out again' },
+  },
+  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'spot' },
   'run-start': { step: 'code step', surfaces: 'surfaces', coat: 'number', materials: 'materials' },
   'run-stop': { end: 'code choice' },
   shot: {
@@ -163,9 +221,40 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
     heard: 'words',
     otherHeard: 'words',
     engine: 'tag',
-    confirmed: 'code choice',
+    confirmedHow: 'code choice',
     clip: 'entry',
     clipHash: 'tag',
+    photo: 'photoLength',
+    lap: 'code choice',
+    confirmed: 'person',
+  },
+  coverage: {
+    covered: 'percent',
+    low: 'percent',
+    high: 'percent',
+    unknown: 'percent',
+    misses: 'misses',
+    smallest: 'millimetres',
+    surface: 'surface',
+    coat: 'number',
+    before: 'entry',
+    shot: 'entry',
+    confirmed: 'person',
+    photo: 'photoArea',
+    film: 'points',
+    bare: 'points',
+  },
+  transfer: {
+    share: 'percent',
+    low: 'percent',
+    high: 'percent',
+    worst: 'worst',
+    surface: 'surface',
+    shot: 'entry',
+    confirmed: 'person',
+    photo: 'photoArea',
+    mortar: 'point',
+    sheet: 'point',
   },
   mix: { material: 'materials', powder: 'quantity', water: 'quantity', same: 'entry', surfaces: 'surfaces' },
   conditions: { air: 'quantity', surface: 'quantity', humidity: 'quantity', lowest: 'quantity', highest: 'quantity', from: 'entry' },
@@ -209,8 +298,10 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   record: {
     pdf: 'file',
     lang: 'tag',
+    paperSize: { unsaid: 'the PDF shows it' },
     rules: 'tag',
     heads: 'heads',
+    derived: { unsaid: 'how the pictures were made, of no concern to who reads what they show' },
     pictures: { unsaid: 'named one by one in the document, each beside the photo it was made from' },
     document: { unsaid: 'it is what the PDF says' },
   },
@@ -220,10 +311,19 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
 export function saidFields(view: Known): SaidField[] {
   if (view.kind === 'unknown') return [];
   const data: Readonly<Record<string, unknown>> = view.data;
-  return Object.entries<string | Unsaid>(FIELDS[view.kind]).flatMap(([field, way]) => {
+  return saidBy(view.kind, FIELDS[view.kind], data);
+}
+
+type Ways = Readonly<Record<string, Way | { readonly each: Ways } | Unsaid>>;
+
+function saidBy(kind: Kind, ways: object, data: Readonly<Record<string, unknown>>): SaidField[] {
+  return Object.entries(ways as Ways).flatMap(([field, way]): SaidField[] => {
     const value = data[field];
-    if (typeof way !== 'string' || value === undefined || value === null) return [];
-    return saidValue(way as keyof Takes | CodeWay, value, data).map((one) => ({ field, ...one }));
+    if (value === undefined || value === null) return [];
+    if (typeof way === 'string') return saidValue(way, value, data).map((one) => ({ field, ...one }));
+    if (!('each' in way)) return [];
+    const items = (value as Readonly<Record<string, unknown>>[]).map((one) => saidBy(kind, way.each, one));
+    return items.length === 0 ? [] : [{ field, is: 'list', of: kind, items }];
   });
 }
 
@@ -237,7 +337,7 @@ export function amendedFields(kind: string, data: DataOf<'amendment'>['data']): 
 }
 
 /** The schema has checked that the value is what its way takes; the table, that the way is right for the schema. */
-function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Record<string, unknown>>): SaidValue[] {
+function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unknown>>): SaidValue[] {
   const as = <W extends keyof Takes>() => value as Takes[W];
   switch (way) {
     case 'words':
@@ -252,6 +352,10 @@ function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Re
       return [{ is: 'quantity', ...plain(as<'pieces'>(), 'count') }];
     case 'minutes':
       return [{ is: 'quantity', ...plain(as<'minutes'>(), 'min') }];
+    case 'percent':
+      return [{ is: 'quantity', ...plain(as<'percent'>(), '%') }];
+    case 'millimetres':
+      return [{ is: 'quantity', ...plain(as<'millimetres'>(), 'mm') }];
     case 'number':
       return [{ is: 'number', n: as<'number'>() }];
     case 'duration':
@@ -293,6 +397,33 @@ function saidValue(way: keyof Takes | CodeWay, value: unknown, data: Readonly<Re
     }
     case 'heads':
       return [{ is: 'heads', heads: as<'heads'>().map(({ device, seq, hash }) => ({ device, seq, hash })) }];
+    case 'person':
+      return ids('person', as<'person'>());
+    case 'photoLength':
+      return photoLength(as<'photoLength'>(), (data['said'] as Quantity).unit);
+    case 'photoArea':
+      return photoArea(as<'photoArea'>());
+    case 'point':
+      return [{ is: 'tag', text: pointText(as<'point'>()) }];
+    case 'points':
+      return as<'points'>().length === 0 ? [] : [{ is: 'tag', text: as<'points'>().map(pointText).join(' ') }];
+    case 'misses':
+      return misses(as<'misses'>());
+    case 'worst': {
+      const { share, x, y } = as<'worst'>();
+      return [
+        { is: 'quantity', ...plain(share, '%') },
+        { is: 'tag', text: `${x} ${y} mm` },
+      ];
+    }
+    case 'nth':
+      return [{ is: 'number', n: as<'nth'>() + 1 }];
+    case 'degrees':
+      return [{ is: 'tag', text: `${as<'degrees'>()}°` }];
+    case 'spot':
+      return [{ is: 'spot', spot: as<'spot'>(), room: String(data['room']) }];
+    case 'cuts':
+      return cutsSaid(as<'cuts'>());
     default: {
       const codes = Array.isArray(value) ? (value as string[]) : [value as string];
       return codes.length === 0 ? [] : [{ is: 'code', of: way.slice('code '.length) as CodeFamily, codes }];
@@ -310,6 +441,50 @@ export function quantity(said: Span | Quantity): SaidQuantity {
 
 function plain(value: string, unit: Unit): SaidQuantity {
   return { text: null, value, to: null, unit, resolution: null };
+}
+
+/** The interval, then what anyone needs to compute it again: method, points in pixels, and what it was measured by. */
+function photoLength({ low, high, method, mmPerPx, from, to, reference }: PhotoLength, unit: Unit): SaidValue[] {
+  const by = reference.kind === 'card' ? `card ${reference.barMm} mm` : `rectangle ${reference.widthMm} x ${reference.heightMm} mm`;
+  const tapped = reference.tapped === undefined ? '' : ` (${reference.tapped.map(pointText).join(' ')})`;
+  const text = `${method}: ${pointText(from)} ${pointText(to)}; ${by}${tapped}, ${reference.found.map(pointText).join(' ')}; ${mmPerPx} mm/px`;
+  return [
+    { is: 'quantity', ...plain(low, unit), to: high },
+    { is: 'tag', text },
+  ];
+}
+
+function photoArea({ method, corners, widthMm, heightMm, mmPerPx }: PhotoArea): SaidValue[] {
+  return [{ is: 'tag', text: `${method}: ${widthMm} x ${heightMm} mm, ${corners.map(pointText).join(' ')}; ${mmPerPx} mm/px` }];
+}
+
+/** How many there are, and each with its place and size in mm and what the person made of it. */
+function misses(all: readonly Miss[]): SaidValue[] {
+  const standing = all.filter(({ struck }) => struck !== true).length;
+  const text = all.map(({ x, y, diameter, kind, added, struck }) =>
+    [x, y, diameter ?? '?', kind, ...(added === true ? ['+'] : []), ...(struck === true ? ['-'] : [])].join(' '),
+  );
+  return [{ is: 'number', n: standing }, ...(all.length === 0 ? [] : [{ is: 'tag', text: text.join('; ') } as const])];
+}
+
+function pointText([x, y]: readonly [string, string]): string {
+  return `(${x}, ${y})`;
+}
+
+/** The pieces of a plan by their letters, with their cuts; nothing of an answer that has none. */
+function cutsSaid({ unit, pieces }: Takes['cuts']): SaidValue[] {
+  if (!Array.isArray(pieces) || (unit !== 'in' && unit !== 'mm')) return [];
+  const items = (pieces as unknown[]).flatMap((piece): SaidField[][] => {
+    const { id, cutLength } = piece as { id?: unknown; cutLength?: unknown };
+    if (typeof id !== 'string' || typeof cutLength !== 'string' || !isDecimal(cutLength)) return [];
+    return [
+      [
+        { field: 'piece', is: 'tag', text: id },
+        { field: 'cutLength', is: 'quantity', ...plain(cutLength, unit) },
+      ],
+    ];
+  });
+  return items.length === 0 ? [] : [{ is: 'list', of: 'plan', items }];
 }
 
 function ids(of: IdFamily, said: string | readonly string[]): SaidValue[] {

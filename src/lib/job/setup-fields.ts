@@ -23,7 +23,19 @@ export type SetupFaultCode =
   | 'no-file'
   | 'no-step'
   | 'no-place'
-  | 'none-chosen';
+  | 'none-chosen'
+  | 'not-a-turn'
+  | 'gap-open'
+  | 'other-way'
+  | 'self-crossing'
+  | 'self-touching'
+  | 'zero-wall'
+  | 'few-corners'
+  | 'no-such-wall'
+  | 'beyond-wall'
+  | 'above-wall'
+  | 'outside-floor'
+  | 'benches-meet';
 
 /** A field and its fault. `field` is `name`, `surfaces.0.name`, `limits.1.min` ... */
 export interface SetupFault {

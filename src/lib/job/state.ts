@@ -1,5 +1,6 @@
 import type { Entry } from '../record/entry.ts';
 import type { DataOf, Kind } from '../record/kinds.ts';
+import type { PhotoLength } from '../record/kinds/photo.ts';
 import type { Measure, Reading } from '../record/kinds/reading.ts';
 import type { Limit, Material, OwnRule, Picture, ProofLevel, Room, Step, Surface } from '../record/kinds/setup.ts';
 import type { Shot as ShotData } from '../record/kinds/work.ts';
@@ -56,7 +57,20 @@ export interface Measured extends At {
   readonly shot: string | null;
   readonly attempt: string | null;
   readonly water: Reading['water'] | null;
+  /** How it was computed in a photo, by what a lap was seen, and who took the value over; null where it was not, or nobody did. */
+  readonly photo: PhotoLength | null;
+  readonly lap: Reading['lap'] | null;
+  readonly confirmed: string | null;
   /** Two people amended it and nobody has decided: it proves nothing meanwhile. */
+  readonly open: boolean;
+}
+
+/** A room as it is drawn: the last drawing of it that was kept, under the id of its entry. */
+export interface DrawnRoom {
+  readonly id: string;
+  readonly room: string;
+  readonly data: DataOf<'drawing'>;
+  /** Two people amended it and nobody has decided: it owes nothing meanwhile. */
   readonly open: boolean;
 }
 
@@ -64,16 +78,20 @@ export interface PrintedRecord {
   readonly id: string;
   readonly utc: string;
   readonly offsetMin: number;
+  /** The short paper it is, null for the record of the whole job. */
+  readonly paper: string | null;
   /** SHA-256 of the PDF, and of the pictures made for it. */
   readonly pdf: string;
   readonly pictures: readonly string[];
+  /** How those were made. */
+  readonly derived: NonNullable<DataOf<'record'>['derived']>;
 }
 
 /** Kinds kept as they were said, one after the other, in lists of their own. */
 export const FACT_KINDS = [
   'data-sheet', 'pair', 'mix', 'conditions', 'wait', 'early', 'not-done', 'note', 'voice',
   'survey', 'deviation', 'repair', 'by-others', 'protect', 'tile-check', 'later-hole', 'hand-over', 'attestation', 'inspection', 'callback',
-  'flood-fill', 'flood-look', 'flood-end', 'clock-jump',
+  'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'plan', 'mark', 'clock-jump',
 ] as const satisfies readonly Kind[]; // prettier-ignore
 export type FactKind = (typeof FACT_KINDS)[number];
 
@@ -109,6 +127,7 @@ export interface JobState {
   readonly materials: readonly Material[];
   readonly ownSystems: readonly DataOf<'own-system'>[];
   readonly ownRules: readonly OwnRule[];
+  readonly drawings: readonly DrawnRoom[];
   readonly runs: readonly Run[];
   readonly shots: readonly Shot[];
   readonly readings: readonly Measured[];
@@ -134,6 +153,7 @@ export const EMPTY_JOB: JobState = {
   materials: [],
   ownSystems: [],
   ownRules: [],
+  drawings: [],
   runs: [],
   shots: [],
   readings: [],

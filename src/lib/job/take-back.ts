@@ -25,8 +25,8 @@ export function takeBack(lines: readonly Line[], kind: TakenBack, id: string): D
   return ids.map((of) => ({ kind: 'withdrawal', refs: [of], data: { of, why: '' } }));
 }
 
-/** Whether an id stands anywhere in an entry's data, alone or in a key such as `film:ID:1` or `own:ID`; also of a kind this version does not know. */
+/** Whether an id stands anywhere in an entry's data, alone or in a key such as `film:ID:1`, `corner:ID@corner-2` or `own:ID`; also of a kind this version does not know. */
 function names(data: unknown, id: string): boolean {
-  if (typeof data === 'string') return data.split(':').includes(id);
+  if (typeof data === 'string') return data.split(/[:@]/).includes(id);
   return typeof data === 'object' && data !== null && Object.values(data).some((one) => names(one, id));
 }

@@ -99,6 +99,19 @@ export class Book {
     });
   }
 
+  /** Keeps bytes before the entry that names them, under the hash that is their name: nobody misses them should that entry never come. */
+  async keepBlob(blob: Blob256): Promise<Result<null, SaveFault>> {
+    try {
+      return await this.#shelf.write(['blobs', 'parts'], async (tx) => {
+        if ((await getBlob(tx, blob.sha256))?.size !== blob.body.size) await Promise.all(putBlob(tx, blob));
+        return ok(null);
+      });
+    } catch (error) {
+      if (error instanceof ShelfError) return fail({ code: 'not-saved', why: error.code, detail: error.message });
+      throw error;
+    }
+  }
+
   /** The head of a chain as kept; null before its first entry. Rejects with ShelfError. */
   head(job: string, device: string): Promise<Head | null> {
     return this.#shelf.read(['heads'], async (tx) => ((await tx.get('heads', [job, device])) as Head | undefined) ?? null);

@@ -11,4 +11,10 @@ export function sha256HexOfText(text: string): string {
   return sha256Hex(utf8ToBytes(text));
 }
 
+/** SHA-256 of bytes that come piece by piece; `done` is called once, after the last. */
+export function hasher(): { take: (piece: Uint8Array) => void; done: () => string } {
+  const hash = sha256.create();
+  return { take: (piece) => void hash.update(piece), done: () => bytesToHex(hash.digest()) };
+}
+
 export const HASH_PATTERN = /^[0-9a-f]{64}$/;

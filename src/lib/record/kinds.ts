@@ -1,5 +1,7 @@
 import type * as z from 'zod/mini';
 import type { Entry } from './entry.ts';
+import { Coverage, Transfer } from './kinds/photo.ts';
+import * as drawing from './kinds/drawing.ts';
 import { Reading } from './kinds/reading.ts';
 import * as setup from './kinds/setup.ts';
 import * as spoken from './kinds/spoken.ts';
@@ -18,11 +20,16 @@ export const SCHEMAS = {
   pair: setup.Pair,
   'own-system': setup.OwnSystem,
   'own-rule': setup.OwnRule,
+  drawing: drawing.Drawing,
+  plan: drawing.Plan,
+  mark: drawing.Mark,
   'run-start': work.RunStart,
   'run-stop': work.RunStop,
   shot: work.Shot,
   tag: work.Tag,
   reading: Reading,
+  coverage: Coverage,
+  transfer: Transfer,
   mix: work.Mix,
   conditions: work.Conditions,
   wait: work.Wait,

@@ -53,6 +53,13 @@ export async function transact<T>(
     get: (drawer, key) => ask(drawer, () => copy(after.get(address(drawer, key))?.value)),
     all: (drawer, prefix) => ask(drawer, () => under(drawer, prefix).map((row) => copy(row.value))),
     keys: (drawer, prefix) => ask(drawer, () => under(drawer, prefix).map((row) => row.key)),
+    between: (drawer, low, high, limit) =>
+      ask(drawer, () =>
+        under(drawer, [])
+          .filter(({ key }) => compareKeys(key, low) >= 0 && compareKeys(key, high) < 0)
+          .slice(0, limit)
+          .map((row) => copy(row.value)),
+      ),
     put: (drawer, key, value) => ask(drawer, () => void after.set(address(drawer, key), { key, drawer, value: copy(value) })),
     delete: (drawer, key) => ask(drawer, () => void after.delete(address(drawer, key))),
   });

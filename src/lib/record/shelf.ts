@@ -13,6 +13,8 @@ export interface ReadTx {
   /** Values whose key starts with `prefix`, in key order. */
   all(drawer: Drawer, prefix: Key): Promise<unknown[]>;
   keys(drawer: Drawer, prefix: Key): Promise<Key[]>;
+  /** At most `limit` values whose key is `low` or after it and before `high`, in key order: what is read does not grow with the drawer. */
+  between(drawer: Drawer, low: Key, high: Key, limit: number): Promise<unknown[]>;
 }
 
 export interface WriteTx extends ReadTx {

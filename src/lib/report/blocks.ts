@@ -50,13 +50,55 @@ export interface SectionLayer {
 export type Block =
   | { readonly block: 'title'; readonly text: string; readonly under: readonly Cell[]; readonly aside: readonly string[] }
   | { readonly block: 'heading'; readonly level: 1 | 2; readonly text: string; readonly aside?: string }
-  | { readonly block: 'paragraph'; readonly text: string }
+  | { readonly block: 'paragraph'; readonly text: string; readonly strong?: boolean }
   | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
   | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly small?: boolean }
   | { readonly block: 'photos'; readonly columns: number; readonly missing: string; readonly photos: readonly Photo[] }
+  /** Photos of one place each, wide to close: those of a place stand side by side at one height. */
+  | { readonly block: 'chains'; readonly missing: string; readonly chains: readonly (readonly Photo[])[] }
+  | PlotBlock
+  | CurveBlock
+  /** The headings of the edition it stands in, with their pages. */
+  | { readonly block: 'contents'; readonly text: string }
   | { readonly block: 'section'; readonly alt: string; readonly layers: readonly SectionLayer[] }
   /** Side by side where neither is too tall, else one after the other, the right one first. `leftShare` of the width, 0 to 1. */
   | { readonly block: 'columns'; readonly left: readonly Block[]; readonly right: readonly Block[]; readonly leftShare: number };
+
+/** A mark on an axis. */
+export interface Tick {
+  readonly at: number;
+  readonly label: string;
+}
+
+/** How a bar is drawn: `solid` stands within, `hollow` is not proven, `crossed` lies outside, `light` is no work but a wait. */
+export type BarLook = 'solid' | 'hollow' | 'crossed' | 'light';
+
+/** Bars on one axis, a row each: readings against the thick line of a limit, or steps over days. `from` and `to` are in the axis' own numbers. */
+export interface PlotBlock {
+  readonly block: 'plot';
+  readonly alt: string;
+  readonly caption: string;
+  readonly ticks: readonly Tick[];
+  readonly limits: readonly number[];
+  readonly rows: readonly { readonly label: string; readonly from: number; readonly to: number; readonly look: BarLook }[];
+}
+
+/** Series of points: `square` the water under test, `ring` the control pan. y grows downwards, as a level falls. */
+export interface CurveBlock {
+  readonly block: 'curve';
+  readonly alt: string;
+  readonly caption: string;
+  readonly across: readonly Tick[];
+  readonly down: readonly Tick[];
+  /** Drawn across the plot as a thick line: the fall that is too much. */
+  readonly limit: number | null;
+  readonly series: readonly {
+    readonly name: string;
+    readonly look: 'square' | 'ring';
+    /** `take`: the give or take of the point. */
+    readonly points: readonly { readonly x: number; readonly y: number; readonly take: number }[];
+  }[];
+}
 
 /** A part begins on a page of its own. */
 export interface Part {
@@ -83,11 +125,17 @@ export interface TitleBlock {
   readonly warning: string;
 }
 
-export interface Worded {
+/** A paper in one language. */
+export interface Edition {
   readonly lang: string;
-  readonly title: string;
   readonly titleBlock: TitleBlock;
   readonly parts: readonly Part[];
+}
+
+/** What is printed: one edition, or the same in one language after the other. */
+export interface Worded {
+  readonly title: string;
+  readonly editions: readonly [Edition, ...Edition[]];
   /** What the attached log is, for whoever opens the list of attachments. */
   readonly logDescription: string;
 }

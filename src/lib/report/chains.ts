@@ -31,10 +31,14 @@ function introduced(key: { alg: 'ed25519'; public: string } | { alg: 'none'; why
   return key.alg === 'ed25519' ? { alg: key.alg, public: key.public } : { alg: key.alg, why: key.why };
 }
 
+/** Every entry, in order of device, then sequence. */
+export function inOrder(entries: readonly Entry[]): Entry[] {
+  return chainsOf(entries).flatMap(([, chain]) => chain);
+}
+
 /** The log as it is attached: every raw entry on a line of its own, in order of device, then sequence. */
 export function logText(entries: readonly Entry[]): string {
-  return chainsOf(entries)
-    .flatMap(([, chain]) => chain)
+  return inOrder(entries)
     .map((entry) => `${entry.raw}\n`)
     .join('');
 }

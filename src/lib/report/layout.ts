@@ -1,5 +1,6 @@
-import type { Part, TitleBlock, Worded } from './blocks.ts';
-import { INK, INK_2, lineHeight, moved, rule, textOps, type Op, type Page, type Tag } from './page.ts';
+import type { Edition, Part, TitleBlock, Worded } from './blocks.ts';
+import { headingsOf } from './contents.ts';
+import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Op, type Page, type Tag } from './page.ts';
 import { paginate, type LaidPart } from './paginate.ts';
 import type { Picture } from './photos.ts';
 import { stripsOf, type Setting } from './strips.ts';
@@ -21,38 +22,58 @@ export interface Laid {
   readonly tree: Tag;
 }
 
-/** Puts worded blocks on pages: nothing overlaps, nothing lies outside the frame, no line is lost. */
-export function layOut({ parts, titleBlock }: Worded, paper: Paper, pictures: ReadonlyMap<string, Picture>, measure: Measure): Laid {
+/**
+ * Puts worded blocks on pages: nothing overlaps, nothing lies outside the frame, no line is lost. Laid out twice where there is a table
+ * of contents: its lines are the same whatever number stands at their end, so the second time every number is right.
+ */
+export function layOut(worded: Worded, paper: Paper, pictures: ReadonlyMap<string, Picture>, measure: Measure): Laid {
+  const first = laidOn(worded, paper, pictures, measure, new Map());
+  const hasContents = worded.editions.some(({ parts }) => parts.some(({ blocks }) => blocks.some(({ block }) => block === 'contents')));
+  if (!hasContents) return first;
+  const pageOf = new Map(first.pages.flatMap(({ headings }, i) => headings.map(({ of }) => [of, i + 1] as const)));
+  return laidOn(worded, paper, pictures, measure, pageOf);
+}
+
+function laidOn(
+  { editions }: Worded,
+  paper: Paper,
+  pictures: ReadonlyMap<string, Picture>,
+  measure: Measure,
+  pageOf: ReadonlyMap<object, number>,
+): Laid {
   const [paperWidth, paperHeight] = PAPER_PT[paper];
   const left = EDGE.left + INSET;
   const top = EDGE.top + INSET;
   const bottom = paperHeight - EDGE.bottom - 2 * TITLE_BLOCK.row - INSET;
   const tree: Tag = { type: 'Document', kids: [] };
-  const setting = { measure, pictures, bodyHeight: bottom - top };
   const width = paperWidth - EDGE.right - INSET - left;
-  const pages = paginate(
-    parts.map((part) => laidPart(part, width, tree, setting)),
-    bottom - top,
-  );
+  const laid = editions.flatMap((edition) => {
+    const parent = editions.length === 1 ? tree : tag(tree, 'Sect', { lang: edition.lang });
+    const contents = headingsOf(edition).map((heading) => ({ ...heading, page: pageOf.get(heading.of) ?? 0 }));
+    const setting = { measure, pictures, contents, bodyHeight: bottom - top };
+    return edition.parts.map((part) => laidPart(part, edition, width, parent, setting));
+  });
+  const sheets = paginate(laid, bottom - top);
   return {
     tree,
-    pages: pages.map(({ part, ops }, i) => ({
-      part,
+    pages: sheets.map(({ laid: { part, edition }, ops, headings }, i) => ({
+      headings: headings.map((heading) => ({ ...heading, y: heading.y + top })),
       ops: [
         ...moved(ops, left, top),
         ...frameOps(paperWidth, paperHeight),
-        ...titleOps(titleBlock, part, i + 1, pages.length, paperWidth, paperHeight, measure),
+        ...titleOps(edition.titleBlock, part.name, i + 1, sheets.length, paperWidth, paperHeight, measure),
       ],
     })),
   };
 }
 
 /** A foot that would fill half the first page (a log of many phones) follows the part instead. */
-function laidPart({ name, blocks, foot = [] }: Part, width: number, tree: Tag, setting: Setting): LaidPart {
+function laidPart(part: Part, edition: Edition, width: number, tree: Tag, setting: Setting): LaidPart {
+  const { blocks, foot = [] } = part;
   const strips = stripsOf(blocks, width, tree, setting);
   const footStrips = stripsOf(foot, width, tree, setting);
   const isTall = totalHeight(footStrips) > setting.bodyHeight / 2;
-  return isTall ? { name, strips: [...strips, ...footStrips], foot: [] } : { name, strips, foot: footStrips };
+  return isTall ? { part, edition, strips: [...strips, ...footStrips], foot: [] } : { part, edition, strips, foot: footStrips };
 }
 
 function frameOps(width: number, height: number): Op[] {

@@ -1,5 +1,6 @@
 import * as m from '../words/compiled/messages.js';
-import type { Block, Cell, Worded } from './blocks.ts';
+import type { Block, Cell, Edition, Worded } from './blocks.ts';
+import { paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordDocument, RecordLine, RecordShot, RecordSurface } from './record-document.ts';
 import { saidText } from './said-text.ts';
 import { grouped, sentence, speaker, type Locale, type Speaker } from './speaker.ts';
@@ -59,56 +60,37 @@ function surfacesOf({ said }: RecordLine): string[] {
 }
 
 /** The notice in one language, to be handed to whoever is to mend the substrate or answer for it. */
-export function wordNotice(document: NoticeDocument, locale: Locale): Worded {
-  const say = speaker({ limits: [], systems: [], ownRules: [], ...document }, locale);
-  const { job, built } = document;
-  const title = m.record_notice_title({}, { locale });
-  const name = job.name || job.id;
-  const [last] = document.log.slice(-1);
+export function wordNotice(document: NoticeDocument, locales: readonly [Locale, ...Locale[]]): Worded {
+  const [locale, ...more] = locales;
   return {
-    lang: locale,
-    title: `${title}: ${name}`,
-    titleBlock: {
-      job: { label: m.record_label_job({}, { locale }), text: [name, job.address].filter(Boolean).join(', ') },
-      second:
-        job.permit === ''
-          ? { label: m.record_label_built({}, { locale }), text: say.day(built) }
-          : { label: m.record_label_permit({}, { locale }), text: job.permit },
-      partLabel: m.record_label_part({}, { locale }),
-      head: {
-        label: m.record_label_entry({}, { locale }),
-        text: last === undefined ? '' : m.record_head_short({ entry: say.entry(last), hash: last.hash.slice(0, 8) }, { locale }),
-      },
-      pageLabel: m.record_label_page({}, { locale }),
-      page: (page, pages) => m.record_page_of({ page, pages }, { locale }),
-      warning: job.example ? m.record_example({}, { locale }) : '',
-    },
-    parts: [{ name: m.record_part_notice({}, { locale }), blocks: noticeBlocks(document, say), foot: noticeFoot(document, say) }],
+    title: `${m.record_notice_title({}, { locale })}: ${document.job.name || document.job.id}`,
+    editions: [edition(document, locale), ...more.map((other) => edition(document, other))],
     logDescription: '',
   };
 }
 
+function edition(document: NoticeDocument, locale: Locale): Edition {
+  const say = speaker({ limits: [], systems: [], ownRules: [], ...document }, locale);
+  const [last] = document.log.slice(-1);
+  const head = {
+    label: m.record_label_entry({}, { locale }),
+    text: last === undefined ? '' : m.record_head_short({ entry: say.entry(last), hash: last.hash.slice(0, 8) }, { locale }),
+  };
+  const name = m.record_part_notice({}, { locale });
+  return paperEdition(document, say, head, [{ name, blocks: noticeBlocks(document, say), foot: noticeFoot(document, say) }]);
+}
+
 function noticeBlocks(document: NoticeDocument, say: Speaker): Block[] {
   const { locale } = say;
-  const { job, built, log, shots, moreShots } = document;
+  const { job, log, shots, moreShots } = document;
   const since = document.surfaces.filter(({ accepted }) => accepted?.result === 'accepted');
   return [
-    {
-      block: 'title',
-      text: m.record_notice_title({}, { locale }),
-      under: [
-        { text: job.name || job.id, strong: true },
-        {
-          text: [job.address, ...(job.permit === '' ? [] : [`${m.record_label_permit({}, { locale })}: ${job.permit}`])]
-            .filter(Boolean)
-            .join('\n'),
-        },
-      ],
-      aside: [
-        m.record_built_at({ day: say.day(built), clock: say.clock(built) }, { locale }),
-        m.record_built_by({ person: say.person(built.by) }, { locale }),
-      ],
-    },
+    paperTitle(
+      document,
+      say,
+      m.record_notice_title({}, { locale }),
+      job.permit === '' ? [] : [`${m.record_label_permit({}, { locale })}: ${job.permit}`],
+    ),
     { block: 'paragraph', text: m.record_notice_intro({}, { locale }) },
     ...log.flatMap((line) => surveyBlocks(line, document, say)),
     ...since.map(({ name, accepted }): Block => ({

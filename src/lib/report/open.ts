@@ -1,4 +1,5 @@
 import { unresolved } from '../job/cover.ts';
+import { openMisses } from '../job/misses.ts';
 import type { JobState } from '../job/state.ts';
 import type { OpenPoint, RecordAttempt, RecordDocument, RecordLayer, RecordReading } from './record-document.ts';
 
@@ -35,6 +36,7 @@ export function openPoints(
       'not-proven',
       readings.filter((one) => one.verdict === 'not-proven' && !ownedUpTo(one.id, job)),
     ),
+    ...counted('misses', openMisses(job).length),
     ...begun.flatMap(owed),
     ...(disputed.length > 0 ? [{ code: 'amendments' as const, entries: disputed }] : []),
     ...runs.filter((run) => run.stop === null).map((run) => ({ code: 'running' as const, run: run.id })),
@@ -75,7 +77,13 @@ function owed({ layer, items }: RecordLayer): OpenPoint[] {
   const grouped = [...missing.values()].map((group) => {
     const { rule, coat } = group[0]!;
     const [once, each] = [group.filter((item) => item.surfaces.length > 1), group.filter((item) => item.surfaces.length === 1)];
-    return { rule, coat, rooms: once.map((item) => item.room), surfaces: each.flatMap((item) => item.surfaces) };
+    // Several places of one room are one line.
+    return {
+      rule,
+      coat,
+      rooms: [...new Set(once.map((item) => item.room))],
+      surfaces: [...new Set(each.flatMap((item) => item.surfaces))],
+    };
   });
   return [{ code: 'owed', layer, items: grouped }];
 }

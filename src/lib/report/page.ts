@@ -1,9 +1,12 @@
+import type { Block, Part } from './blocks.ts';
 import { LEADING, type Face } from './text.ts';
 
 /** An element of the document's structure, for readers that do not see the page. */
 export interface Tag {
-  readonly type: 'Document' | 'H1' | 'H2' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Caption';
+  readonly type: 'Document' | 'Sect' | 'TOC' | 'TOCI' | 'H1' | 'H2' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Caption';
   readonly alt?: string;
+  /** Where it differs from the document's. */
+  readonly lang?: string;
   readonly scope?: 'Row' | 'Column';
   readonly kids: Tag[];
 }
@@ -35,12 +38,24 @@ export interface PathOp {
 }
 
 export interface Page {
-  readonly part: string;
   readonly ops: readonly Op[];
+  readonly headings: readonly PlacedHeading[];
+}
+
+/** A heading is known by the part or block that it is of. */
+export interface Heading {
+  readonly of: Part | Block;
+  readonly level: 1 | 2;
+  readonly text: string;
+}
+
+/** A heading on its page, `y` points below the upper edge. */
+export interface PlacedHeading extends Heading {
+  readonly y: number;
 }
 
 /** A tag hung on its parent. */
-export function tag(parent: Tag, type: Tag['type'], more: { alt?: string; scope?: 'Row' | 'Column' } = {}): Tag {
+export function tag(parent: Tag, type: Tag['type'], more: { alt?: string; lang?: string; scope?: 'Row' | 'Column' } = {}): Tag {
   const made: Tag = { type, ...more, kids: [] };
   parent.kids.push(made);
   return made;

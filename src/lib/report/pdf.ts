@@ -1,14 +1,22 @@
 import PDFDocument from 'pdfkit';
+import { hasher } from '../record/hash.ts';
 import type { Worded } from './blocks.ts';
 import { layOut, PAPER_PT, type Paper } from './layout.ts';
-import type { Op, PathOp, Tag } from './page.ts';
+import type { Op, PathOp, PlacedHeading, Tag } from './page.ts';
 import type { Picture } from './photos.ts';
 import { printable, type Measure } from './text.ts';
+import { unwrapped } from './woff.ts';
 
 /** The two cuts of the face, as WOFF or TrueType bytes. */
 export interface Fonts {
   readonly text: Uint8Array;
   readonly strong: Uint8Array;
+}
+
+/** A finished file. Its bytes lie where the platform keeps those of a Blob. */
+export interface MadePdf {
+  readonly blob: Blob;
+  readonly sha256: string;
 }
 
 export interface PdfInput {
@@ -20,15 +28,18 @@ export interface PdfInput {
   readonly log: string | null;
   /** Instant written into the file as its own date (RFC 3339, UTC). */
   readonly builtUtc: string;
+  /** The part of PDF/A it is marked as; 3a unless said otherwise. 1b is the one that a validator at hand can prove: untagged, nothing attached. */
+  readonly archival?: '3a' | '1b';
 }
 
 /**
  * The PDF of a worded record: PDF 1.7, tagged, fonts embedded, with the marks of PDF/A-3a (conformance itself is not proven
  * here) and the log attached where there is one. The same input gives the same bytes in a browser's worker and in Node, which is why nothing is
  * compressed (their deflate differs) and every date is an argument. The library's browser build is a package export that takes
- * Uint8Array, so a bundler finds it by itself and a worker needs no stand-in for Node's Buffer.
+ * Uint8Array, so a bundler finds it by itself and a worker needs no stand-in for Node's Buffer. Of pictures, those of one page are in
+ * memory at a time, and what is written leaves it piece by piece.
  */
-export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc }: PdfInput): Promise<Uint8Array<ArrayBuffer>> {
+export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc, archival = '3a' }: PdfInput): Promise<MadePdf> {
   const built = new Date(builtUtc);
   const title = printable(worded.title).replaceAll('\n', ' ');
   const doc = new PDFDocument({
@@ -36,25 +47,30 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
     margin: 0,
     autoFirstPage: false,
     compress: false,
-    pdfVersion: '1.7',
-    subset: 'PDF/A-3a',
-    tagged: true,
-    lang: worded.lang,
+    pdfVersion: archival === '3a' ? '1.7' : '1.4',
+    subset: `PDF/A-${archival}`,
+    tagged: archival === '3a',
+    lang: worded.editions[0].lang,
     displayTitle: true,
     // Without this the library registers a standard font that it does not embed.
     font: null as unknown as string,
     info: { Title: title, Creator: 'Layerbook', CreationDate: built, ModDate: built },
   });
   escapeTitleInMetadata(doc, title);
-  doc.registerFont('text', fonts.text);
-  doc.registerFont('strong', fonts.strong);
-  const bytes = collected(doc);
+  doc.registerFont('text', await unwrapped(fonts.text));
+  doc.registerFont('strong', await unwrapped(fonts.strong));
+  const made = collected(doc);
   const { pages, tree } = layOut(worded, paper, pictures, measureWith(doc));
   const contents = new Map<Tag, PDFKit.PDFStructureContent[]>();
+  const images = new Map<string, unknown>();
+  const bookmarks = new Bookmarks(doc, PAPER_PT[paper][0]);
   for (const page of pages) {
     doc.addPage();
-    drawPage(doc, page.ops, pictures, contents);
+    page.headings.forEach((heading) => bookmarks.add(heading));
+    for (const op of page.ops) if (op.op === 'image') await openImage(doc, op.sha256, pictures, images);
+    drawPage(doc, page.ops, images, contents);
   }
+  bookmarks.end();
   addTree(doc, tree, contents);
   // The types know neither `relationship` nor bytes other than Node's Buffer; the library writes the one and takes the other.
   const attachment = {
@@ -67,7 +83,7 @@ export async function recordPdf({ worded, paper, fonts, pictures, log, builtUtc 
   };
   if (log !== null) doc.file(new TextEncoder().encode(log) as Buffer, attachment);
   doc.end();
-  return bytes;
+  return made;
 }
 
 /** The library writes the title into XML as it is. It is written there last, after the title of the file itself. */
@@ -79,19 +95,77 @@ function escapeTitleInMetadata(doc: PDFKit.PDFDocument, title: string): void {
   };
 }
 
-function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array<ArrayBuffer>> {
-  const chunks: Uint8Array<ArrayBuffer>[] = [];
+/** Reads a picture, once, however often it is printed. The library lets its bytes go once they are written. */
+async function openImage(
+  doc: PDFKit.PDFDocument,
+  original: string,
+  pictures: PdfInput['pictures'],
+  images: Map<string, unknown>,
+): Promise<void> {
+  if (images.has(original)) return;
+  const picture = pictures.get(original);
+  if (picture === undefined) throw new TypeError(`picture ${original}: laid out and not given`);
+  // The types do not know that a picture may be opened before it is placed, though `image` takes what this gives.
+  const library = doc as unknown as { openImage: (bytes: Uint8Array) => unknown };
+  images.set(original, library.openImage(await picture.bytes()));
+}
+
+/** What the library keeps of a bookmark before it is written; its types leave this out. */
+interface Bookmark {
+  readonly children: readonly Bookmark[];
+  readonly outlineData: { Count?: number };
+  addItem(title: string, at: { top: number; left: number }): Bookmark;
+}
+
+/** A bookmark for each heading, those within a part folded up under it. The library counts `left` from the right edge. */
+class Bookmarks {
+  readonly #root: Bookmark;
+  readonly #pageWidth: number;
+  #part: Bookmark;
+
+  constructor(doc: PDFKit.PDFDocument, pageWidth: number) {
+    this.#root = doc.outline as unknown as Bookmark;
+    this.#part = this.#root;
+    this.#pageWidth = pageWidth;
+  }
+
+  add({ level, text, y }: PlacedHeading): void {
+    const title = printable(text).replaceAll('\n', ' ');
+    const added = (level === 1 ? this.#root : this.#part).addItem(title, { top: Math.max(0, y - 6), left: this.#pageWidth });
+    if (level === 1) this.#part = added;
+  }
+
+  /** How many show at first, which PDF/A wants said (ISO 32000-1, tables 152 and 153: below 0 while folded up); the library says it only of open ones. */
+  end(): void {
+    const { children } = this.#root;
+    if (children.length > 0) this.#root.outlineData.Count = children.length;
+    for (const part of children) if (part.children.length > 0) part.outlineData.Count = -part.children.length;
+  }
+}
+
+/** Pieces of this many bytes leave the heap as a Blob each. */
+const PIECE_BYTES = 1024 * 1024;
+
+function collected(doc: PDFKit.PDFDocument): Promise<MadePdf> {
+  const pieces: Blob[] = [];
+  let open: Uint8Array<ArrayBuffer>[] = [];
+  let held = 0;
+  const hash = hasher();
+  const shut = () => {
+    pieces.push(new Blob(open));
+    [open, held] = [[], 0];
+  };
   return new Promise((resolve, reject) => {
-    doc.on('data', (chunk: Uint8Array<ArrayBuffer>) => chunks.push(chunk));
+    doc.on('data', (chunk: Uint8Array<ArrayBuffer>) => {
+      hash.take(chunk);
+      open.push(chunk);
+      held += chunk.length;
+      if (held >= PIECE_BYTES) shut();
+    });
     doc.on('error', reject);
     doc.on('end', () => {
-      const whole = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
-      let at = 0;
-      for (const chunk of chunks) {
-        whole.set(chunk, at);
-        at += chunk.length;
-      }
-      resolve(whole);
+      shut();
+      resolve({ blob: new Blob(pieces, { type: 'application/pdf' }), sha256: hash.done() });
     });
   });
 }
@@ -117,7 +191,7 @@ function measureWith(doc: PDFKit.PDFDocument): Measure {
 function drawPage(
   doc: PDFKit.PDFDocument,
   ops: readonly Op[],
-  pictures: PdfInput['pictures'],
+  images: ReadonlyMap<string, unknown>,
   contents: Map<Tag, PDFKit.PDFStructureContent[]>,
 ): void {
   let open: Tag | null | undefined;
@@ -128,23 +202,20 @@ function drawPage(
       if (open === null) doc.markContent('Artifact', { type: 'Pagination' });
       else contents.set(open, [...(contents.get(open) ?? []), doc.markStructureContent(open.type)]);
     }
-    drawOp(doc, op, pictures);
+    drawOp(doc, op, images);
   }
   if (open !== undefined) doc.endMarkedContent();
 }
 
-function drawOp(doc: PDFKit.PDFDocument, op: Op, pictures: PdfInput['pictures']): void {
+function drawOp(doc: PDFKit.PDFDocument, op: Op, images: ReadonlyMap<string, unknown>): void {
   switch (op.op) {
     case 'text':
       doc.font(op.face).fontSize(op.size).fillColor(op.ink);
       doc.text(op.text, op.x, op.y, { lineBreak: false, baseline: 'alphabetic', ...SET });
       return;
-    case 'image': {
-      const picture = pictures.get(op.sha256);
-      if (picture === undefined) throw new TypeError(`picture ${op.sha256}: laid out and not given`);
-      doc.image(picture.bytes as Buffer, op.x, op.y, { width: op.width, height: op.height });
+    case 'image':
+      doc.image(images.get(op.sha256) as Buffer, op.x, op.y, { width: op.width, height: op.height });
       return;
-    }
     case 'path':
       drawPath(doc, op, op.x, op.y);
   }
@@ -164,8 +235,12 @@ function drawPath(doc: PDFKit.PDFDocument, { d, fill, stroke, pen = 1, dash, mat
 
 function addTree(doc: PDFKit.PDFDocument, tree: Tag, contents: ReadonlyMap<Tag, PDFKit.PDFStructureContent[]>): void {
   const add = (tag: Tag, hang: (element: PDFKit.PDFStructureElement) => void): void => {
-    const { type, alt, scope } = tag;
-    const element = doc.struct(type, { ...(alt !== undefined && { alt }), ...(scope !== undefined && { scope }) });
+    const { type, alt, lang, scope } = tag;
+    const element = doc.struct(type, {
+      ...(alt !== undefined && { alt }),
+      ...(lang !== undefined && { lang }),
+      ...(scope !== undefined && { scope }),
+    });
     hang(element);
     for (const content of contents.get(tag) ?? []) element.add(content);
     for (const kid of tag.kids) add(kid, (child) => element.add(child));

@@ -1,3 +1,4 @@
+import type { CautionCode } from '../job/cautions.ts';
 import type { Standing } from '../job/corrections.ts';
 import type { FloodStand, Seen } from '../job/flood.ts';
 import type { LayerStand, OwedStand, Price } from '../job/proof.ts';
@@ -67,6 +68,9 @@ export type RecordLimit = {
   source: { kind: Limit['source']['kind']; text: string };
 };
 
+/** Two materials, or a material and a substrate by its code, that this job puts together; `named` is null while nobody looked it up. */
+export type RecordPair = { material: string; with: string; named: DataOf<'pair'>['named'] | null; where: string; entry: string | null };
+
 export type RecordOwnSystem = { system: string; name: string; steps: Step[] };
 export type RecordOwnRule = { rule: string; name: string; reason: string };
 
@@ -128,6 +132,8 @@ export type RecordReading = {
   verdict: Verdict;
   /** Id of the limit that decided, null when the job states none. */
   limit: string | null;
+  /** Computed in its photo: the 95 % interval in the unit of what is said, and who took the value over. */
+  photo?: { low: string; high: string; method: string; confirmed: string | null };
 };
 
 export type RecordOwed = {
@@ -225,7 +231,7 @@ export type OpenPoint =
   | { code: 'amendments'; entries: string[] }
   | { code: 'running'; run: string }
   | { code: 'not-begun'; layers: Layer[] }
-  | { code: 'unsorted' | 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable'; count: number };
+  | { code: 'misses' | 'unsorted' | 'not-printed' | 'clock-moved' | 'unsigned' | 'newer' | 'unreadable'; count: number };
 
 /** One entry of the log, in reading order, with all it says. Nothing here is judged. */
 export type RecordLine = {
@@ -255,20 +261,24 @@ export type RecordLine = {
  * A job as it stood when the record was built: codes, decimal strings, whole numbers and people's own words, never a sentence
  * of ours. It is hashed inside the record entry, and printing is a function of it. Version 1 knew one surface a photo, no rooms,
  * materials or waits, and kept what an entry set under `set`; such entries stay in the log as they were written.
+ * Version 2 had no fingerprint, cautions, nor pairs that nobody looked up.
  */
 export type RecordDocument = {
-  v: 2;
+  v: 3;
   rules: string;
   built: Moment & { by: string };
   job: Pick<JobState, 'name' | 'address' | 'permit' | 'proof' | 'units' | 'lang' | 'example'> & { id: string };
   price: Price;
   heads: RecordHead[];
+  /** Merkle root (RFC 6962, 2.1) over the hashes of all entries: devices in order of name, each in order of its chain. */
+  fingerprint: string;
   chains: RecordChain[];
   open: OpenPoint[];
   people: { person: string; name: string }[];
   rooms: RecordRoom[];
   surfaces: RecordSurface[];
   materials: RecordMaterial[];
+  pairs: RecordPair[];
   limits: RecordLimit[];
   systems: RecordOwnSystem[];
   ownRules: RecordOwnRule[];
@@ -280,6 +290,9 @@ export type RecordDocument = {
   attempts: RecordAttempt[];
   /** Drawn signatures and what was printed of each. */
   signatures: { entry: string; sha256: string; printed: string | null }[];
+  cautions: { code: CautionCode; surface: string }[];
+  /** What is kept back from this paper because it is personal: it is in no list of it, and the log, which has it, is not attached. */
+  left: 'address'[];
   /** Rows of the store that no longer parse: they are in no list above. */
   unreadable: number;
   log: RecordLine[];

@@ -1,14 +1,18 @@
 import type { SaidField, SaidQuantity } from '../job/said.ts';
 import * as m from '../words/compiled/messages.js';
+import { fieldWord } from '../words/fields.ts';
+import { listText } from '../words/list.ts';
 import type { RecordLine } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
+import { spotName, spotOfKey } from './spot-of-key.ts';
 
 /** Digits of a file's hash that are printed where it is only pointed at. */
 const SHORT = 16;
 
 /** What a field says, without its label. Instants are shown on the dial of the phone that wrote the entry. */
-export function saidText(field: SaidField, { at: { offsetMin } }: Pick<RecordLine, 'at'>, say: Speaker): string {
+export function saidText(field: SaidField, line: Pick<RecordLine, 'at'>, say: Speaker): string {
   const { locale } = say;
+  const { offsetMin } = line.at;
   switch (field.is) {
     case 'words':
     case 'tag':
@@ -35,6 +39,10 @@ export function saidText(field: SaidField, { at: { offsetMin } }: Pick<RecordLin
       return say.source({ source: { kind: field.kind, text: field.text } });
     case 'key':
       return field.public === null ? m.record_key_none({ why: field.why ?? '' }, { locale }) : `Ed25519 ${grouped(field.public, SHORT)}`;
+    case 'spot':
+      return spotName(field.spot, say);
+    case 'list':
+      return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}, { locale }) ?? one.field} ${saidText(one, line, say)}`);
     case 'heads':
       return field.heads.map((head) => `${say.entry(head)} ${grouped(head.hash, SHORT)}`).join(', ');
   }
@@ -65,7 +73,7 @@ export function saidSentences(fields: readonly SaidField[], line: RecordLine, sa
 
 /** An entry pointed at: a photo by its number, a limit by what it asks, any other by its place in the log and its kind. */
 export function pointedText(id: string, say: Speaker): string {
-  if (say.photo(id) > 0) return say.photoName(id);
+  if (say.photo(id) !== null) return say.photoName(id);
   const line = say.line(id);
   if (line !== null) return `${say.entry(line)} (${say.kind(line.kind)})`;
   const limit = say.limit(id);
@@ -83,8 +91,9 @@ export function fileText(
 
 /** An item of proof by its key: rule, surface or room, and coat where it is owed for each. */
 export function itemText(key: string, say: Speaker): string {
-  const [rule = '', target = '', coat] = key.split(':');
-  const name = `${say.owed(rule)}: ${say.target(target)}`;
+  const [rule = '', where = '', coat] = key.split(':');
+  const [target = ''] = where.split('@');
+  const name = [`${say.owed(rule)}: ${say.target(target)}`, ...spotOfKey(key, say)].join(', ');
   return coat === undefined ? name : `${name}, ${m.record_coat({ coat }, { locale: say.locale })}`;
 }
 
@@ -110,5 +119,7 @@ function idText(of: Extract<SaidField, { is: 'ids' }>['of'], id: string, say: Sp
       return say.owed(id);
     case 'item':
       return itemText(id, say);
+    case 'person':
+      return say.person(id);
   }
 }

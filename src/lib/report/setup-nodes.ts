@@ -1,9 +1,10 @@
+import type { AskedPair } from '../job/pairs.ts';
 import { surfacesIn } from '../job/proof.ts';
 import { quantity } from '../job/said.ts';
 import type { JobState } from '../job/state.ts';
 import type { Quantity } from '../record/kinds/reading.ts';
 import type { Limit, Material, Room, Surface } from '../record/kinds/setup.ts';
-import type { Moment, RecordAcceptance, RecordLimit, RecordMaterial, RecordRoom, RecordSurface } from './record-document.ts';
+import type { Moment, RecordAcceptance, RecordLimit, RecordMaterial, RecordPair, RecordRoom, RecordSurface } from './record-document.ts';
 
 export function recordRoom(room: Room, job: JobState): RecordRoom {
   const { name, drain = null, steam = null } = room;
@@ -57,4 +58,14 @@ function dayOf({ utc, offsetMin }: Moment): string {
 
 export function recordLimit({ limit, what, min, max, unit, scale, source }: Limit): RecordLimit {
   return { limit, what, min, max, unit, scale: scale ?? null, source: { kind: source.kind, text: source.text } };
+}
+
+export function recordPair({ material, partner, said }: AskedPair): RecordPair {
+  return {
+    material: material.material,
+    with: partner.is === 'material' ? partner.material.material : partner.code,
+    named: said?.data.named ?? null,
+    where: said?.data.where ?? '',
+    entry: said?.id ?? null,
+  };
 }

@@ -6,7 +6,8 @@ import { CHOICE, fieldWord } from '../words/fields.ts';
 import { lengthText } from '../words/length.ts';
 import { limitSourceText, limitText } from '../words/limit.ts';
 import { quantityText, spanText } from '../words/number.ts';
-import { clockText, dateText, durationText } from '../words/time.ts';
+import { clockText, dateText, dayText, durationText } from '../words/time.ts';
+import { photoGroups } from './photo-order.ts';
 import type { Moment, RecordDocument, RecordLimit, RecordReading } from './record-document.ts';
 
 export type Locale = 'en' | 'es';
@@ -39,7 +40,11 @@ export function speaker(document: Named, locale: Locale) {
   const people = new Map(document.people.map((one) => [one.person, one.name]));
   const limits = new Map(document.limits.map((one) => [one.limit, one]));
   const letters = new Map(document.chains.map(({ device }, i) => [device, chainLetter(i)]));
-  const photos = new Map(document.shots.map(({ id }, i) => [id, i + 1]));
+  const photos = new Map(
+    photoGroups(document.shots).flatMap(({ number, shots }) =>
+      shots.map(({ id }, i) => [id, shots.length === 1 ? String(number) : `${number}${String.fromCharCode(97 + i)}`] as const),
+    ),
+  );
   const lines = new Map(document.log.map((line) => [line.id, line]));
 
   const surface = (id: string | null): string => (id === null ? m.record_no_surface({}, { locale }) : (surfaces.get(id) ?? id));
@@ -52,7 +57,7 @@ export function speaker(document: Named, locale: Locale) {
   const source = (limit: Pick<RecordLimit, 'source'>) => limitSourceText({ ...limit, min: null, max: null, unit: 'count' }, locale);
   const measure = say(codes.MEASURE);
   const owed = (rule: string) => ownRules.get(rule)?.name ?? code(codes.OWED, rule);
-  const photo = (id: string | null) => (id === null ? 0 : (photos.get(id) ?? 0));
+  const photo = (id: string | null) => (id === null ? null : (photos.get(id) ?? null));
 
   return {
     locale,
@@ -106,14 +111,16 @@ export function speaker(document: Named, locale: Locale) {
     source,
     limitWhole: (limit: RecordLimit) => `${measure(limit.what)}: ${bounds(limit)}, ${source(limit)}`,
     day,
+    /** Without its year, where that is plain. */
+    dayShort: ({ utc, offsetMin }: Moment): string => dayText(utc, offsetMin, locale),
     clock,
     dayClock: (at: Moment) => `${day(at)}, ${clock(at)}`,
     calendarDay: (date: string) => dateText(`${date}T00:00:00Z`, 0, locale),
     duration: (from: Moment, to: Moment) => duration(from, to, locale),
     length: (ms: number) => glued(timeText(ms, locale)),
-    /** Number of a photo in this record, from 1; 0 for one that is not in it. */
+    /** Number of a photo in this record, with a letter where several show one place: `12`, `13a`. Null for one that is not in it. */
     photo,
-    photoName: (id: string) => m.record_photo_number({ number: photo(id) }, { locale }),
+    photoName: (id: string) => m.record_photo_number({ number: photo(id) ?? '' }, { locale }),
     /** Place of an entry in the log: the letter of its phone and its number. */
     entry: place,
     line: (id: string) => lines.get(id) ?? null,

@@ -1,4 +1,4 @@
-import { moved, type Op } from './page.ts';
+import { moved, type Heading, type Op } from './page.ts';
 
 /** A band of the page that is never broken: what is drawn in it lies between 0 and `height`, from its own upper left. */
 export interface Strip {
@@ -8,6 +8,8 @@ export interface Strip {
   readonly ops: readonly Op[];
   /** True when it may not be the last on a page: a heading, the head of a table. */
   readonly keep?: boolean;
+  /** The heading it begins with: what contents and bookmarks lead to. */
+  readonly heading?: Heading;
   /** Drawn again above it when it begins a page: the head of the table it belongs to. */
   readonly again?: { readonly height: number; readonly ops: readonly Op[] };
 }

@@ -1,6 +1,9 @@
 import type { Block } from './blocks.ts';
+import { contentsStrips, type ContentsLine } from './contents.ts';
+import { curveStrip } from './curve.ts';
 import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Tag } from './page.ts';
-import { photoStrips, type Picture } from './photos.ts';
+import { chainStrips, photoStrips, type Picture } from './photos.ts';
+import { plotStrips } from './plot.ts';
 import { sectionHeight, sectionStrip } from './section.ts';
 import { stacked, totalHeight, type Strip } from './strip.ts';
 import { factStrips, tableStrips } from './table.ts';
@@ -13,6 +16,8 @@ export interface Setting {
   readonly bodyHeight: number;
   /** Pictures by the hash of the photo each was made from. */
   readonly pictures: ReadonlyMap<string, Picture>;
+  /** Headings of the edition, with their pages. */
+  readonly contents: readonly ContentsLine[];
 }
 
 const TITLE_PT = 22;
@@ -35,13 +40,21 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
     case 'heading':
       return [headingStrip(block, width, parent, measure)];
     case 'paragraph':
-      return paragraphStrips(block.text, width, parent, measure);
+      return paragraphStrips(block, width, parent, measure);
     case 'facts':
       return factStrips(block.rows, block.labelShare, width, parent, measure);
     case 'table':
       return tableStrips(block.columns, block.rows, block.small === true, width, parent, measure);
     case 'photos':
       return photoStrips(block, width, parent, setting.pictures, measure);
+    case 'chains':
+      return chainStrips(block, width, parent, setting.pictures, measure);
+    case 'plot':
+      return plotStrips(block, width, parent, measure);
+    case 'curve':
+      return [curveStrip(block, width, parent, measure)];
+    case 'contents':
+      return contentsStrips(block.text, setting.contents, width, parent, measure);
     case 'section':
       return [sectionStrip(block, width, Math.max(SECTION_PT, sectionHeight(block.layers)), parent, measure)];
     case 'columns':
@@ -80,7 +93,8 @@ function titleStrips({ text, under, aside }: Extract<Block, { block: 'title' }>,
   return [{ before: 0, height, ops }, ...lines.slice(TITLE_LINES).map((line) => ({ before: 0, height: step, ops: line }))];
 }
 
-function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' }>, width: number, parent: Tag, measure: Measure): Strip {
+function headingStrip(block: Extract<Block, { block: 'heading' }>, width: number, parent: Tag, measure: Measure): Strip {
+  const { text, level, aside } = block;
   const size = HEADING_PT[level];
   const of = tag(parent, `H${level}`);
   const asideWidth = aside === undefined ? 0 : measure(aside, 'text', ASIDE_PT) + COLUMN_GAP;
@@ -91,15 +105,18 @@ function headingStrip({ text, level, aside }: Extract<Block, { block: 'heading' 
     const top = bottom - 2 - lineHeight(ASIDE_PT);
     ops.push(...textOps([aside], width - asideWidth + COLUMN_GAP, top, { face: 'text', size: ASIDE_PT, ink: INK_2 }, tag(parent, 'P')));
   }
-  return { before: level === 1 ? 0 : 12, height: bottom, ops, keep: true };
+  const strip = { before: level === 1 ? 0 : 12, height: bottom, ops, keep: true };
+  // The part that a level 1 heading names is itself what is led to.
+  return level === 1 ? strip : { ...strip, heading: { of: block, level, text } };
 }
 
-function paragraphStrips(text: string, width: number, parent: Tag, measure: Measure): Strip[] {
+function paragraphStrips({ text, strong }: Extract<Block, { block: 'paragraph' }>, width: number, parent: Tag, measure: Measure): Strip[] {
   const of = tag(parent, 'P');
-  return wrap(text, 'text', BODY_PT, width, measure).map((line, i) => ({
+  const face = strong === true ? 'strong' : 'text';
+  return wrap(text, face, BODY_PT, width, measure).map((line, i) => ({
     before: i === 0 ? 5 : 0,
     height: lineHeight(BODY_PT),
-    ops: textOps([line], 0, 0, { face: 'text', size: BODY_PT }, of),
+    ops: textOps([line], 0, 0, { face, size: BODY_PT }, of),
   }));
 }
 

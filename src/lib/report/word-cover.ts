@@ -117,14 +117,19 @@ function layerState({ stand, items }: RecordLayer, worst: RecordReading | undefi
   return { text: m.state_shown({}, { locale }), glyph: 'shown', strong: true };
 }
 
-function headBlocks({ heads, log, shots }: RecordDocument, say: Speaker): Block[] {
+/** One number for the whole log, and where it ends on each phone. */
+function headBlocks({ fingerprint, heads, log, shots }: RecordDocument, say: Speaker): Block[] {
   const { locale } = say;
+  const row = (label: string, text: string) => ({ label: { text: label, strong: true }, text });
   return [
-    { block: 'heading', level: 2, text: m.record_heads({}, { locale }) },
+    { block: 'heading', level: 2, text: m.record_fingerprint({}, { locale }) },
     {
       block: 'facts',
-      labelShare: 0.18,
-      rows: heads.map((head) => ({ label: { text: say.entry(head), strong: true }, text: grouped(head.hash) })),
+      labelShare: 0.2,
+      rows: [
+        row(m.record_fingerprint_root({}, { locale }), grouped(fingerprint)),
+        ...heads.map((head) => row(say.entry(head), grouped(head.hash))),
+      ],
     },
     { block: 'paragraph', text: m.record_heads_note({ entries: log.length, photos: shots.length }, { locale }) },
   ];

@@ -4,6 +4,7 @@ import type { Block, Cell, Glyph } from './blocks.ts';
 import type { RecordAttempt, RecordDocument, RecordReading, RecordRun } from './record-document.ts';
 import { saidSentences, saidText } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { levelPlot } from './word-plots.ts';
 
 type Row = { label: Cell; text: string };
 
@@ -24,6 +25,7 @@ export function floodBlocks(document: RecordDocument, say: Speaker): Block[] {
     ...document.attempts.flatMap((attempt) => [
       attemptHeading(attempt, say),
       { block: 'facts' as const, labelShare: 0.16, rows: [setup(attempt, say), ...statements(attempt, document, say)] },
+      ...levelPlot(attempt, document, say),
     ]),
   ];
 }
@@ -64,7 +66,7 @@ function statements(attempt: RecordAttempt, document: RecordDocument, say: Speak
   ];
 }
 
-function depthRow({ depth, depthVerdict }: RecordAttempt, { readings }: RecordDocument, say: Speaker): Row[] {
+export function depthRow({ depth, depthVerdict }: RecordAttempt, { readings }: Pick<RecordDocument, 'readings'>, say: Speaker): Row[] {
   const read = readings.find((one) => one.id === depth);
   if (read === undefined) return [];
   const verdict = depthVerdict === 'no-limit' ? [] : [sentence(say.verdict(depthVerdict))];
@@ -74,7 +76,7 @@ function depthRow({ depth, depthVerdict }: RecordAttempt, { readings }: RecordDo
 
 const SEEN = { 'no-leak': m.flood_seen_no_leak, damp: m.flood_seen_damp, leak: m.flood_seen_leak } as const;
 
-function seenText({ seen: { worst, before, after, worse } }: RecordAttempt, say: Speaker): string {
+export function seenText({ seen: { worst, before, after, worse } }: RecordAttempt, say: Speaker): string {
   const { locale } = say;
   const ceiling = (code: string) => say.choice('ceiling', code).toLocaleLowerCase(locale);
   return [
@@ -96,7 +98,7 @@ const WHY = {
 } as const;
 
 /** What the levels show: the finding first, then the numbers it rests on. */
-function evidenceText({ levels }: RecordAttempt, { job }: RecordDocument, say: Speaker): string {
+export function evidenceText({ levels }: RecordAttempt, { job }: Pick<RecordDocument, 'job'>, say: Speaker): string {
   const { locale } = say;
   if (levels.state !== 'read')
     return levels.state === 'few' ? m.record_flood_few_levels({}, { locale }) : sentence(m.flood_unclear({}, { locale }));
@@ -136,7 +138,7 @@ function entryText(id: string, say: Speaker): string {
 }
 
 /** What lay above the water in the crew's own words, and the other surfaces of the room. */
-function untested({ above, dry }: RecordAttempt, say: Speaker): string {
+export function untested({ above, dry }: RecordAttempt, say: Speaker): string {
   const said = [above, ...(dry.length === 0 ? [] : [say.surfaces(dry)])].filter((one) => one !== '');
   return said.length === 0 ? m.record_flood_untested_unsaid({}, { locale: say.locale }) : said.map(sentence).join(' ');
 }

@@ -16,7 +16,7 @@ export function jobBlocks(document: RecordDocument, say: Speaker): Block[] {
     ...entryTable('survey', document, say),
     ...materialBlocks(document, say),
     ...entryTable('data-sheet', document, say),
-    ...entryTable('pair', document, say),
+    ...pairBlocks(document, say),
     { block: 'heading', level: 2, text: m.record_limits({}, { locale }) },
     document.limits.length === 0 ? { block: 'paragraph', text: m.record_no_limits({}, { locale }) } : limitTable(document, say),
     ...entryTable('own-system', document, say),
@@ -150,6 +150,41 @@ function packagesText({ opened, left }: RecordMaterial, say: Speaker): string {
     ...(opened === null ? [] : [`${say.field('material', 'opened')}: ${pieces(opened)}`]),
     ...(left === null ? [] : [`${say.field('material', 'left')}: ${pieces(left)}`]),
   ].join('\n');
+}
+
+/** Every two things that the job puts together and where their use together is named; what was said of other pairs, or before, stands below. */
+function pairBlocks(document: RecordDocument, say: Speaker): Block[] {
+  const { locale } = say;
+  const { pairs, log } = document;
+  if (pairs.length === 0) return entryTable('pair', document, say);
+  const shown = new Set(pairs.map(({ entry }) => entry));
+  const more = log.some((line) => line.kind === 'pair' && line.known && !shown.has(line.id));
+  return [
+    { block: 'heading', level: 2, text: m.record_pairs({}, { locale }) },
+    {
+      block: 'table',
+      columns: [
+        { head: say.field('pair', 'material'), share: 3 },
+        { head: say.field('pair', 'with'), share: 3 },
+        { head: say.field('pair', 'named'), share: 3 },
+        { head: say.field('pair', 'where'), share: 3 },
+        { head: m.record_col_entry({}, { locale }), share: 1 },
+      ],
+      rows: pairs.map(({ material, with: other, named, where, entry }) => {
+        const line = entry === null ? null : say.line(entry);
+        return [
+          { text: say.lot(material), strong: true },
+          { text: say.lot(other) },
+          named === null
+            ? { text: m.setup_pair_unsaid({}, { locale }), glyph: 'owed' as const }
+            : { text: say.choice('named', named), glyph: named === 'not-named' ? ('deviation' as const) : ('shown' as const) },
+          { text: where },
+          { text: line === null ? '' : say.entry(line) },
+        ];
+      }),
+    },
+    ...(more ? entryTable('pair', document, say) : []),
+  ];
 }
 
 function limitTable({ limits }: RecordDocument, say: Speaker): Block {

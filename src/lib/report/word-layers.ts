@@ -2,8 +2,11 @@ import { LAYER_OF_STEP } from '../job/systems.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
 import type { RecordDocument, RecordLayer, RecordOwed, RecordReading, RecordRun } from './record-document.ts';
+import { photoUnder } from './photo-value.ts';
 import { asSaid, toStep } from './said-text.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { spotOfKey } from './spot-of-key.ts';
+import { readingPlots } from './word-plots.ts';
 
 /** Layer by layer from the substrate inwards: what it owes, when it was worked on, what was measured. Then what no layer holds. */
 export function layerBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -33,6 +36,7 @@ function layerBlock(layer: RecordLayer, i: number, document: RecordDocument, say
     ...(layer.items.length === 0 ? [] : [owedTable(layer, document, say)]),
     ...(runs.length === 0 ? [] : [runTable(runs, say)]),
     ...(readings.length === 0 ? [] : [readingTable(readings, say)]),
+    ...readingPlots(readings, say),
   ];
 }
 
@@ -62,7 +66,9 @@ function owedTable({ items }: RecordLayer, document: RecordDocument, say: Speake
         strong: item.stand === 'owed',
         ...(item.coat !== null && { under: m.record_coat({ coat: item.coat }, { locale }) }),
       },
-      { text: item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room) },
+      {
+        text: [item.surfaces.length === 1 ? say.surfaces(item.surfaces) : say.room(item.room), ...spotOfKey(item.key, say)].join(', '),
+      },
       { text: answer(item, document, say) },
     ]),
   };
@@ -87,7 +93,7 @@ function answer({ rule, stand, shot, reading, notDone }: RecordOwed, { shots, re
   const left = notDone === null ? null : say.line(notDone);
   if (left !== null) return `${sentence(leftOutText(left.said, say))} ${sentence(say.entry(left))}`;
   const taken = shots.find((one) => one.id === shot);
-  if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id), when: say.dayClock(taken.at) }, { locale });
+  if (taken !== undefined) return m.record_answer_photo({ number: say.photo(taken.id) ?? '', when: say.dayClock(taken.at) }, { locale });
   const read = readings.find((one) => one.id === reading);
   if (read !== undefined && stand === 'shown') return `${sentence(say.value(read))} ${sentence(say.verdict(read.verdict))}`;
   const want = say.wanted(rule);
@@ -172,12 +178,13 @@ function readingTable(readings: readonly RecordReading[], say: Speaker): Block {
   };
 }
 
-function saidUnder({ said, scale, water }: RecordReading, say: Speaker): string[] {
+function saidUnder({ said, scale, water, photo }: RecordReading, say: Speaker): string[] {
   return [
     ...asSaid(said, say),
     ...toStep(said, say),
     ...(scale == null ? [] : [say.scale(scale)]),
     ...(water == null ? [] : [say.choice('water', water)]),
+    ...(photo === undefined ? [] : photoUnder(photo, said.unit, say)),
   ];
 }
 
@@ -195,6 +202,6 @@ function takenText({ at, how, by, shot }: RecordReading, say: Speaker): string {
   return [
     say.dayClock(at),
     `${say.how(how)}, ${say.person(by)}`,
-    ...(shot !== null && say.photo(shot) > 0 ? [say.photoName(shot)] : []),
+    ...(shot !== null && say.photo(shot) !== null ? [say.photoName(shot)] : []),
   ].join('\n');
 }

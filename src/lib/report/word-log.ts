@@ -71,7 +71,7 @@ function factText(line: RecordLine, say: Speaker): string {
   const state = stateText(line, say);
   const target = line.kind === 'amendment' ? targetKind(line, say) : line.kind;
   return [
-    ...(say.photo(line.id) > 0 ? [sentence(say.photoName(line.id))] : []),
+    ...(say.photo(line.id) !== null ? [sentence(say.photoName(line.id))] : []),
     saidSentences(line.said, line, say),
     ...(line.instead === undefined
       ? []

@@ -90,6 +90,7 @@ function openRow(point: OpenPoint, document: RecordDocument, say: Speaker): Row 
 }
 
 const COUNTED = {
+  misses: [m.record_open_misses, m.record_open_misses_count],
   unsorted: [m.record_open_unsorted, m.record_open_unsorted_count],
   'not-printed': [m.record_open_not_printed, m.record_open_not_printed_count],
   'clock-moved': [m.record_open_clock, m.record_open_clock_count],

@@ -1,33 +1,60 @@
+import type { Layer } from '../job/systems.ts';
 import * as m from '../words/compiled/messages.js';
-import type { Block } from './blocks.ts';
+import type { Block, Photo } from './blocks.ts';
+import { photoGroups, type PhotoGroup } from './photo-order.ts';
 import type { RecordDocument, RecordShot } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
 
-/** Every photo of the log in reading order, numbered; one that cannot be shown keeps its place and its hash. */
-export function photoBlocks({ shots }: RecordDocument, say: Speaker): Block[] {
+/** Every photo, layer by layer, numbered: those of one place side by side, wide to close. One that cannot be shown keeps its place and its hash. */
+export function photoBlocks({ shots, layers }: RecordDocument, say: Speaker): Block[] {
   const { locale } = say;
+  const groups = Map.groupBy(photoGroups(shots), ({ layer }) => layer);
+  const order = layers.map(({ layer }) => layer);
+  const name = (layer: Layer | null) =>
+    layer === null
+      ? m.record_photos_loose({}, { locale })
+      : order.includes(layer)
+        ? `${order.indexOf(layer) + 1} ${say.layer(layer)}`
+        : say.layer(layer);
   return [
     { block: 'heading', level: 1, text: m.record_part_photos({}, { locale }), aside: m.record_photos_note({}, { locale }) },
-    photosBlock(shots, 3, say),
+    ...[...groups].flatMap(([layer, on]): Block[] => [{ block: 'heading', level: 2, text: name(layer) }, ...groupBlocks(on, say)]),
+  ];
+}
+
+function groupBlocks(groups: readonly PhotoGroup[], say: Speaker): Block[] {
+  const missing = m.record_photo_missing({}, { locale: say.locale });
+  const chains = groups.filter(({ shots }) => shots.length > 1);
+  const single = groups.flatMap(({ shots }) => (shots.length === 1 ? shots : []));
+  return [
+    ...(chains.length === 0
+      ? []
+      : [{ block: 'chains' as const, missing, chains: chains.map(({ shots }) => shots.map((shot) => photoOf(shot, say))) }]),
+    ...(single.length === 0 ? [] : [photosBlock(single, 3, say)]),
   ];
 }
 
 export function photosBlock(shots: readonly RecordShot[], columns: number, say: Speaker): Block {
-  const { locale } = say;
   return {
     block: 'photos',
     columns,
-    missing: m.record_photo_missing({}, { locale }),
-    photos: shots.map((shot) => ({
-      mark: String(say.photo(shot.id)),
-      sha256: shot.sha256,
-      printed: shot.printed !== null,
-      alt: m.record_photo_alt({ number: say.photo(shot.id), step: stepText(shot, say), surface: say.surfaces(shot.surfaces) }, { locale }),
-      lead: [...(shot.distance == null ? [] : [say.distance(shot.distance)]), stepText(shot, say), say.surfaces(shot.surfaces)]
-        .map(sentence)
-        .join(' '),
-      caption: captionLines(shot, say).join('\n'),
-    })),
+    missing: m.record_photo_missing({}, { locale: say.locale }),
+    photos: shots.map((shot) => photoOf(shot, say)),
+  };
+}
+
+function photoOf(shot: RecordShot, say: Speaker): Photo {
+  const { locale } = say;
+  const number = say.photo(shot.id) ?? '';
+  return {
+    mark: number,
+    sha256: shot.sha256,
+    printed: shot.printed !== null,
+    alt: m.record_photo_alt({ number, step: stepText(shot, say), surface: say.surfaces(shot.surfaces) }, { locale }),
+    lead: [...(shot.distance == null ? [] : [say.distance(shot.distance)]), stepText(shot, say), say.surfaces(shot.surfaces)]
+      .map(sentence)
+      .join(' '),
+    caption: captionLines(shot, say).join('\n'),
   };
 }
 
@@ -37,7 +64,6 @@ function captionLines(shot: RecordShot, say: Speaker): string[] {
   return [
     ...(shows.length === 0 ? [] : [sentence(shows.join(', '))]),
     ...(shot.material === null ? [] : [sentence(say.lot(shot.material))]),
-    ...(shot.pair !== null && say.photo(shot.pair) > 0 ? [m.record_same_place({ number: say.photo(shot.pair) }, { locale })] : []),
     [`${say.dayClock(shot.at)}, ${say.person(shot.by)}`, say.from(shot.from)].map(sentence).join(' '),
     ...(shot.sorted ? [] : [m.record_unsorted({}, { locale })]),
     ...(shot.cameraSays === null ? [] : [m.record_camera_says({ taken: shot.cameraSays }, { locale })]),

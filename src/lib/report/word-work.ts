@@ -4,9 +4,20 @@ import { entryTable, type TabledKind } from './entry-table.ts';
 import type { RecordDocument, RecordLine, RecordWait } from './record-document.ts';
 import { pointedText, saidSentences } from './said-text.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
+import { timelineBlocks } from './word-timeline.ts';
 
 const OWNED_UP: readonly TabledKind[] = ['deviation', 'not-done'];
-const DONE: readonly TabledKind[] = ['repair', 'conditions', 'mix', 'by-others', 'inspection', 'protect', 'tile-check'];
+const DONE: readonly TabledKind[] = [
+  'coverage',
+  'repair',
+  'transfer',
+  'conditions',
+  'mix',
+  'by-others',
+  'inspection',
+  'protect',
+  'tile-check',
+];
 const SIGNED: readonly TabledKind[] = ['hand-over', 'attestation'];
 const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'note', 'voice'];
 
@@ -14,6 +25,7 @@ const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'note', 'voice']
 export function workBlocks(document: RecordDocument, say: Speaker): Block[] {
   const tables = (kinds: readonly TabledKind[]) => kinds.flatMap((kind) => entryTable(kind, document, say));
   const blocks = [
+    ...timelineBlocks(document, say),
     ...tables(OWNED_UP),
     ...waitBlocks(document, say),
     ...tables(['early']),

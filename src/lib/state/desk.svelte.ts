@@ -11,6 +11,7 @@ import { ShelfError, type Shelf, type ShelfFaultCode } from '#lib/record/shelf.t
 import { Previews } from '#lib/work/previews.ts';
 import { exampleSource } from './example.ts';
 import { OpenJob } from './job.svelte.ts';
+import { Lookup } from './lookup.svelte.ts';
 
 const STORE = 'layerbook';
 
@@ -26,6 +27,7 @@ interface Opened {
 /** The desk: the phone's store opened once, and the jobs taken from it. Everything a page needs hangs here. */
 export class Desk {
   #opened: Promise<Opened> | null = null;
+  #lookup: Lookup | null = null;
   readonly #jobs = new Map<string, Promise<OpenJob | null>>();
   #fault: ShelfFaultCode | null = $state(null);
   #lost: { held: number; found: number } | null = $state.raw(null);
@@ -73,12 +75,10 @@ export class Desk {
     this.#lost = null;
   }
 
-  /** Ids of the jobs on this phone, the one written to last first. The example is not among them. */
-  async jobIds(): Promise<string[]> {
-    const { book } = await this.open();
-    const latest = new Map<string, string>();
-    for (const { job, times } of await book.heads()) if ((latest.get(job) ?? '') < times.utc) latest.set(job, times.utc);
-    return [...latest].sort(([, a], [, b]) => (a < b ? 1 : -1)).map(([job]) => job);
+  /** Finds jobs; made with the store's first opening. */
+  async lookup(): Promise<Lookup> {
+    const { shelf, book } = await this.open();
+    return (this.#lookup ??= new Lookup(shelf, book));
   }
 
   /** A job of this phone, or the example; null when there is none of this id. The same object for all pages. */
@@ -103,9 +103,16 @@ export class Desk {
     const { writer } = await this.open();
     const job = id === EXAMPLE_JOB ? await this.#example(writer) : await this.#realJob(id);
     await job?.load();
+    if (job !== null && id !== EXAMPLE_JOB) void this.#checkCard(job);
     if (job === null || job.entries.length + job.faults.length > 0) return job;
     this.#jobs.delete(id);
     return null;
+  }
+
+  /** A card is a cache: a job opens whether or not it could be looked at. */
+  async #checkCard(job: OpenJob): Promise<void> {
+    const lookup = await this.lookup();
+    if (job.entries.length > 0) await lookup.read(job.id, job.state).catch(() => undefined);
   }
 
   async #example(writer: Writer): Promise<OpenJob | null> {
@@ -115,7 +122,22 @@ export class Desk {
 
   async #realJob(id: string): Promise<OpenJob> {
     const { book, writer } = await this.open();
-    return new OpenJob(id, { book, writer, kept: () => void this.#afterKeep(book) });
+    const lookup = await this.lookup();
+    const job: OpenJob = new OpenJob(id, {
+      book,
+      writer,
+      kept: () => {
+        lookup.wrote(id, () => job.state);
+        void this.#afterKeep(book);
+      },
+    });
+    return job;
+  }
+
+  /** To be called when entries came in past an open job: they count from now on. */
+  async noteKept(): Promise<void> {
+    const { book } = await this.open();
+    await this.#afterKeep(book);
   }
 
   async #afterKeep(book: Book): Promise<void> {

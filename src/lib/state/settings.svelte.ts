@@ -14,6 +14,10 @@ class SettingsState {
     return this.#now.hand;
   }
 
+  get barMm() {
+    return this.#now.barMm;
+  }
+
   set(change: Partial<Settings>) {
     this.#now = { ...this.#now, ...change };
     saveSettings(this.#now);

@@ -4,10 +4,14 @@
  */
 export type Verdict = 'within' | 'outside' | 'not-proven' | 'no-limit';
 
-/** A reading in whole base units of its dimension. `from` is reached for certain; with a comb the film is thinner than `to`. */
+/**
+ * A reading in whole base units of its dimension. `from` is reached for certain; with a comb the film is thinner than `to`. A `closed` one
+ * may be `to` as well: a length computed in a photo.
+ */
 export interface Interval {
   readonly from: number;
   readonly to: number;
+  readonly closed?: boolean;
 }
 
 /** Bounds in the same base units, each inclusive; null where the source states none. */
@@ -24,7 +28,7 @@ export interface Bounds {
  * data sheet's minimum" is common practice, no source.
  */
 export function judge(reading: Interval, bounds: Bounds): Verdict {
-  const { from, to } = reading;
+  const { from, to, closed = false } = reading;
   if (!Number.isSafeInteger(from) || !Number.isSafeInteger(to) || from > to) {
     throw new RangeError(`reading: expected whole base units with from <= to, got ${from}..${to}`);
   }
@@ -32,7 +36,7 @@ export function judge(reading: Interval, bounds: Bounds): Verdict {
   const min = bounds.min ?? -Infinity;
   const max = bounds.max ?? Infinity;
   const least = Math.max(from, min);
-  const some = least <= max && (from === to ? least === from : least < to);
+  const some = least <= max && (from === to || closed ? least <= to : least < to);
   if (!some) return 'outside';
   return from >= min && to <= max ? 'within' : 'not-proven';
 }

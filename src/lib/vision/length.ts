@@ -61,15 +61,20 @@ const Z95 = 1.96;
 export function measureLengths(picture: Raster, reference: Reference, segments: readonly Segment[]): Lengths {
   const plane = planeOf(picture, reference);
   if (!plane.ok) return { mmPerPx: null, plane: null, segments: segments.map(() => ({ refused: plane.fault })) };
-  const { view, corners } = plane.value;
+  return measureOn(picture, plane.value, segments);
+}
+
+/** The same by a reference that was found in the picture before. */
+export function measureOn(picture: Raster, plane: Plane, segments: readonly Segment[]): Lengths & { readonly mmPerPx: number } {
+  const { view, corners } = plane;
   const middle = corners.reduce<Point>((sum, [x, y]) => [sum[0] + x / 4, sum[1] + y / 4], [0, 0]);
-  const tips = segments.map((segment) => tipOf(picture, plane.value, segment));
+  const tips = segments.map((segment) => tipOf(picture, plane, segment));
   const shown = tips.filter((tip) => tip !== null).sort((a, b) => a - b);
   const usual = shown[shown.length >> 1] ?? 0;
   return {
     mmPerPx: scaleAt(view, middle).mmPerPx,
-    plane: plane.value,
-    segments: segments.map((segment, i) => lengthOn(plane.value, segment, Math.max(usual, tips[i] ?? 0))),
+    plane,
+    segments: segments.map((segment, i) => lengthOn(plane, segment, Math.max(usual, tips[i] ?? 0))),
   };
 }
 

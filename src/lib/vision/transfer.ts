@@ -22,6 +22,7 @@ export interface Transfer {
   readonly worst: { readonly share: number; readonly xMm: number; readonly yMm: number } | null;
   /** How clearly mortar and sheet part (Otsu), 0 to 1. */
   readonly effectiveness: number;
+  readonly mmPerPx: number;
 }
 
 export type TransferFault = 'not-a-rectangle' | 'area-too-small' | 'no-pattern';
@@ -84,6 +85,7 @@ export function measureTransfer(picture: Raster, points: TransferPoints): Result
     high: Math.min(1, Math.max(...ends, share + outline)),
     worst: worstCell(isMortar, surface, pxPerMm),
     effectiveness,
+    mmPerPx: 1 / finest,
   });
 }
 

@@ -48,6 +48,7 @@ export const MEASURE = {
   humidity: m.measure_humidity,
   moisture: m.measure_moisture,
   'volume-used': m.measure_volume_used,
+  distance: m.measure_distance,
   slake: m.measure_slake,
   'pot-life': m.measure_pot_life,
   'open-time': m.measure_open_time,
@@ -281,11 +282,16 @@ export const KIND = {
   pair: m.kind_pair,
   'own-system': m.kind_own_system,
   'own-rule': m.kind_own_rule,
+  drawing: m.kind_drawing,
+  plan: m.kind_plan,
+  mark: m.kind_mark,
   'run-start': m.kind_run_start,
   'run-stop': m.kind_run_stop,
   shot: m.kind_shot,
   tag: m.kind_tag,
   reading: m.kind_reading,
+  coverage: m.kind_coverage,
+  transfer: m.kind_transfer,
   mix: m.kind_mix,
   conditions: m.kind_conditions,
   wait: m.kind_wait,
@@ -330,4 +336,15 @@ export const CAUTION = {
   protect: null,
   check: null,
   repair: m.caution_dust,
+} as const;
+
+/** Where a word of a job was found. */
+export const FOUND = {
+  lot: m.find_in_lot,
+  address: m.find_in_address,
+  name: m.find_in_name,
+  person: m.find_in_person,
+  day: m.find_in_day,
+  material: m.find_in_material,
+  words: m.find_in_words,
 } as const;

@@ -21,6 +21,18 @@ const SAID = {
   'no-step': m.setup_no_step,
   'no-place': m.setup_no_place,
   'none-chosen': m.setup_none_chosen,
+  'not-a-turn': m.draw_fault_turn,
+  'gap-open': m.draw_fault_gap,
+  'other-way': m.draw_fault_other_way,
+  'self-crossing': m.draw_fault_crossing,
+  'self-touching': m.draw_fault_touching,
+  'zero-wall': m.draw_fault_zero,
+  'few-corners': m.draw_fault_few,
+  'no-such-wall': m.draw_fault_no_wall,
+  'beyond-wall': m.draw_fault_beyond,
+  'above-wall': m.draw_fault_above,
+  'outside-floor': m.draw_fault_outside,
+  'benches-meet': m.draw_fault_benches,
 } as const;
 
 /** What is in the way in one field of a form of the set-up. */

@@ -1,69 +1,73 @@
 import { readEntry, type Times } from '#lib/record/entry.ts';
-import { sha256Hex } from '#lib/record/hash.ts';
 import type { BuiltRecordData } from '#lib/record/kinds/work.ts';
-import { buildNotice, buildRecord, noticePhotos } from '#lib/report/build.ts';
+import { buildPaper, buildRecord, paperPhotos } from '#lib/report/build.ts';
+import type { PaperKind } from '#lib/report/papers.ts';
 import { serve } from './bridge.ts';
-import { shrink } from './shrink.ts';
+import { printed, type DerivedPicture } from './print.ts';
 
 /** What a record is built from. */
 export interface RecordOrder {
-  /** The record of the whole job, which an order that names nothing means, or the one-page notice of condition. */
-  readonly kind?: 'record' | 'notice';
+  /** The record of the whole job, or a paper for one reader. */
+  readonly kind: 'record' | PaperKind;
   readonly raws: readonly string[];
   /** Rows of the store that no longer parse. */
   readonly unreadable: number;
   /** Originals of photos and signatures by SHA-256, as handles; what this phone does not hold is left out and named in the record. */
   readonly photos: ReadonlyMap<string, Blob>;
-  readonly locale: 'en' | 'es';
+  /** Pictures that an earlier record was printed with, by the SHA-256 of their original: they are printed again, not made again. */
+  readonly derived: ReadonlyMap<string, DerivedPicture>;
+  readonly locale: 'en' | 'es' | 'both';
   readonly paper: 'letter' | 'a4';
   readonly built: Times;
   /** The person who builds it. */
   readonly by: string;
+  /** Personal data to keep back. */
+  readonly left: readonly 'address'[];
   /** Addresses of the font's two weights. */
   readonly fonts: { readonly text: string; readonly strong: string };
 }
 
-/** The PDF, the data of its `record` entry, and the pictures made for it by their own SHA-256. */
+/** The PDF, the data of its `record` entry, and the pictures made for it by their own SHA-256; null where the job has nothing for the paper. */
 export interface MadeRecord {
   readonly pdf: Blob;
   readonly data: BuiltRecordData;
   readonly pictures: readonly { readonly sha256: string; readonly body: Blob }[];
 }
 
-/** Long side and quality of a printed picture: about 150 kB, and 300 of them still travel by mail. */
-const PRINT_PX = 1200;
-const PRINT_QUALITY = 0.75;
-
-serve<RecordOrder, MadeRecord>(async ({ kind = 'record', raws, photos, fonts, ...order }) => {
+serve<RecordOrder, MadeRecord | null>(async ({ kind, raws, photos, derived, fonts, ...order }) => {
   const input = { ...order, entries: raws.map(entryOf) };
-  const wanted = kind === 'notice' ? new Set(noticePhotos(input)) : null;
-  const pictures = new Map<string, { bytes: Uint8Array<ArrayBuffer>; width: number; height: number }>();
-  for (const [sha256, photo] of photos) {
-    if (wanted?.has(sha256) === false) continue;
-    const small = await shrink(photo, PRINT_PX, PRINT_QUALITY);
-    if (small === null) continue;
-    const { jpeg, width, height } = small;
-    pictures.set(sha256, { bytes: new Uint8Array(await jpeg.arrayBuffer()), width, height });
+  const wanted = kind === 'record' ? [...photos.keys(), ...derived.keys()] : paperPhotos(kind, input);
+  const pictures = new Map<string, DerivedPicture>();
+  for (const original of new Set(wanted)) {
+    const photo = photos.get(original);
+    const picture = derived.get(original) ?? (photo === undefined ? null : await printed(original, photo));
+    if (picture !== null) pictures.set(original, picture);
   }
   const faces = { text: await bytesAt(fonts.text), strong: await bytesAt(fonts.strong) };
-  const made = await (kind === 'notice' ? buildNotice : buildRecord)({ ...input, fonts: faces, pictures });
-  if (made === null) throw new Error('notice: every survey accepted what it saw');
-  const { document, pdf } = made;
-  const printed = [...pictures.values()].map(({ bytes }) => ({
-    sha256: sha256Hex(bytes),
-    body: new Blob([bytes], { type: 'image/jpeg' }),
-  }));
+  const ready = new Map(
+    [...pictures].map(([original, { made, body }]) => [
+      original,
+      { sha256: made.sha256, width: made.width, height: made.height, bytes: async () => new Uint8Array(await body.arrayBuffer()) },
+    ]),
+  );
+  const given = { ...input, fonts: faces, pictures: ready };
+  const built = kind === 'record' ? await buildRecord(given) : await buildPaper(kind, given);
+  if (built === null) return null;
+  const { document, pdf } = built;
+  const { rules, heads } = document;
   return {
-    pdf: new Blob([pdf], { type: 'application/pdf' }),
+    pdf: pdf.blob,
     data: {
-      rules: document.rules,
+      rules,
       lang: order.locale,
-      heads: document.heads,
-      document,
-      pictures: printed.map((one) => one.sha256),
-      pdf: { sha256: sha256Hex(pdf), bytes: pdf.length },
+      paperSize: order.paper,
+      heads: [...heads],
+      document: { ...document },
+      pictures: [...pictures.values()].map(({ made }) => made.sha256),
+      derived: [...pictures.values()].map(({ made }) => ({ ...made })),
+      pdf: { sha256: pdf.sha256, bytes: pdf.blob.size },
     },
-    pictures: printed,
+    pictures: [...pictures.values()].map(({ made, body }) => ({ sha256: made.sha256, body })),
   };
 });
 

@@ -1,26 +1,16 @@
-import { spawnSync } from 'node:child_process';
 import { globSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { COMPUTE_FAULTS, computeFaultText } from '#lib/words/compute-fault.ts';
 import { CATALOGUE } from '../../../src/cli/compute/catalogue.ts';
 import { tradePage } from '../../../src/cli/compute/page.ts';
 import { computeCommand, listCommand } from '../../../src/cli/compute.ts';
+import { ROOT } from '../../../src/cli/ready.mjs';
+import { asked, typed } from './terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'layerbook-compute-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const root = fileURLToPath(new URL('../../../', import.meta.url));
-
-function layerbook(args: readonly string[], env: Record<string, string> = {}): { exit: number | null; answer: unknown; stderr: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['src/cli/layerbook.ts', ...args], {
-    cwd: root,
-    env: { PATH: process.env['PATH'], INIT_CWD: folder, LANG: 'C', ...env },
-    encoding: 'utf8',
-  });
-  return { exit: status, answer: JSON.parse(stdout) as unknown, stderr };
-}
 
 function inFile(text: string): string {
   const file = join(folder, 'given.json');
@@ -28,31 +18,30 @@ function inFile(text: string): string {
   return file;
 }
 
-const compute = (name: string, text: string, locale: 'en' | 'es' = 'en') => computeCommand({ name, file: inFile(text), out: '', points: '', svg: '', locale });
+const compute = (name: string, text: string, locale: 'en' | 'es' = 'en') =>
+  computeCommand({ name, file: inFile(text), out: '', points: '', svg: '', locale });
 
 describe('from a terminal', () => {
-  test('a function by its name, bad input and the list: one JSON on stdout, and the exit code', () => {
+  test('a function by its name, bad input and the list: one JSON on stdout, and the exit code', async () => {
     inFile('{"airC":25,"humidityPct":60}');
-    expect(layerbook(['compute', 'dewPoint', 'given.json'])).toMatchObject({
+    expect(typed(folder, ['compute', 'dewPoint', 'given.json'])).toMatchObject({
       exit: 0,
       answer: { dewPointC: 16.697663521212892 },
       stderr: '',
     });
-    expect(layerbook(['compute', 'dewPoint', 'none.json'])).toMatchObject({
+    expect(await asked(folder, ['compute', 'dewPoint', 'none.json'])).toMatchObject({
       exit: 2,
       answer: { error: { field: 'FILE', code: 'no-such-file' } },
     });
-    expect(layerbook(['compute', '--list'])).toEqual({
+    expect(await asked(folder, ['compute', '--list'])).toEqual({
       exit: 0,
       answer: JSON.parse(JSON.stringify(listCommand().answer)) as unknown,
-      stderr: '',
     });
-    expect(layerbook(['compute', 'dewPoint'], { LANG: 'es_MX.UTF-8' })).toEqual({
+    expect(await asked(folder, ['compute', 'dewPoint'], { LANG: 'es_MX.UTF-8' })).toEqual({
       exit: 2,
       answer: {
         error: { field: 'COMMAND', code: 'bad-arguments', message: 'Uso: layerbook compute --list | layerbook compute NAME FILE' },
       },
-      stderr: '',
     });
   });
 });
@@ -151,14 +140,14 @@ const NOT_CALLED = new Set([
 test('every function of the trade is in the list, once', () => {
   const names = CATALOGUE.map(({ name }) => name);
   expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
-  const files = globSync('src/lib/trade/[a-z]*.ts', { cwd: root });
+  const files = globSync('src/lib/trade/[a-z]*.ts', { cwd: ROOT });
   expect(files.length).toBeGreaterThan(15);
   const exported = files.flatMap((file) =>
-    Array.from(readFileSync(join(root, file), 'utf8').matchAll(/^export function (\w+)/gm), ([, name]) => name!),
+    Array.from(readFileSync(join(ROOT, file), 'utf8').matchAll(/^export function (\w+)/gm), ([, name]) => name!),
   );
   expect(exported.filter((name) => !names.includes(name) && !NOT_CALLED.has(name))).toEqual([]);
 });
 
 test('docs/trade.md says what the list says: node src/cli/compute/write.ts > docs/trade.md', () => {
-  expect(readFileSync(join(root, 'docs/trade.md'), 'utf8')).toBe(tradePage());
+  expect(readFileSync(join(ROOT, 'docs/trade.md'), 'utf8')).toBe(tradePage());
 });

@@ -1,26 +1,17 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { photograph } from '../../camera/develop.ts';
 import { type LapPhoto, lapPhoto } from '../../camera/lap.ts';
 import { random } from '../../sim/random.ts';
+import { asked } from './terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'layerbook-measure-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 
-function layerbook(...args: string[]): { exit: number | null; answer: unknown } {
-  const { status, stdout } = spawnSync(process.execPath, ['src/cli/layerbook.ts', ...args], {
-    cwd: root,
-    env: { PATH: process.env['PATH'], INIT_CWD: folder, LANG: 'C' },
-    encoding: 'utf8',
-  });
-  return { exit: status, answer: JSON.parse(stdout) as unknown };
-}
+const layerbook = (...args: string[]) => asked(folder, args);
 
 let lap: LapPhoto;
 
@@ -48,22 +39,25 @@ beforeAll(async () => {
 });
 
 describe('layerbook measure length', () => {
-  it.each(['card.json', 'frame.json'])('%s: lengths in the order asked for, a refusal with reason and remedy among them', (points) => {
-    for (const photo of ['lap.jpg', 'turned.jpg']) {
-      const { exit, answer } = layerbook('measure', 'length', photo, '--points', points);
-      expect(exit).toBe(0);
-      const { mmPerPx, segments } = answer as { mmPerPx: number; segments: Record<string, number | string>[] };
-      expect(mmPerPx).toBeGreaterThan(0.2);
-      expect(mmPerPx).toBeLessThan(0.35);
-      expect(segments).toHaveLength(lap.segments.length + 1);
-      for (const [i, { lengthMm }] of lap.segments.entries()) {
-        expect(Object.keys(segments[i]!)).toEqual(['lengthMm', 'lowMm', 'highMm']);
-        expect(segments[i]!['lowMm']).toBeLessThan(lengthMm);
-        expect(segments[i]!['highMm']).toBeGreaterThan(lengthMm);
+  it.each(['card.json', 'frame.json'])(
+    '%s: lengths in the order asked for, a refusal with reason and remedy among them',
+    async (points) => {
+      for (const photo of ['lap.jpg', 'turned.jpg']) {
+        const { exit, answer } = await layerbook('measure', 'length', photo, '--points', points);
+        expect(exit).toBe(0);
+        const { mmPerPx, segments } = answer as { mmPerPx: number; segments: Record<string, number | string>[] };
+        expect(mmPerPx).toBeGreaterThan(0.2);
+        expect(mmPerPx).toBeLessThan(0.35);
+        expect(segments).toHaveLength(lap.segments.length + 1);
+        for (const [i, { lengthMm }] of lap.segments.entries()) {
+          expect(Object.keys(segments[i]!)).toEqual(['lengthMm', 'lowMm', 'highMm']);
+          expect(segments[i]!['lowMm']).toBeLessThan(lengthMm);
+          expect(segments[i]!['highMm']).toBeGreaterThan(lengthMm);
+        }
+        expect(segments.at(-1)).toEqual({ refused: 'outside-picture', message: expect.stringContaining('Tap it again') as string });
       }
-      expect(segments.at(-1)).toEqual({ refused: 'outside-picture', message: expect.stringContaining('Tap it again') as string });
-    }
-  });
+    },
+  );
 
   const wrong: [args: string[], field: string, code: string][] = [
     [['length', 'absent.jpg', '--points', 'card.json'], 'FILE', 'no-such-file'],
@@ -78,14 +72,14 @@ describe('layerbook measure length', () => {
     [['length'], 'COMMAND', 'bad-arguments'],
     [['width', 'lap.jpg'], 'COMMAND', 'unknown-command'],
   ];
-  it.each(wrong)('%j: exit 2, %s is named', (args, field, code) => {
-    const { exit, answer } = layerbook('measure', ...args);
+  it.each(wrong)('%j: exit 2, %s is named', async (args, field, code) => {
+    const { exit, answer } = await layerbook('measure', ...args);
     expect({ exit, answer }).toEqual({ exit: 2, answer: { error: { field, code, message: expect.any(String) as string } } });
   });
 });
 
-it('layerbook measure coverage: a refusal with reason and remedy', () => {
-  const { exit, answer } = layerbook('measure', 'coverage', 'lap.jpg', '--points', 'same.json');
+it('layerbook measure coverage: a refusal with reason and remedy', async () => {
+  const { exit, answer } = await layerbook('measure', 'coverage', 'lap.jpg', '--points', 'same.json');
   expect(exit).toBe(0);
   expect(answer).toEqual({ refused: 'low-contrast', message: expect.stringContaining('by eye') as string });
 });

@@ -1,24 +1,20 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
+import { asked, typed } from './terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'layerbook-plan-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 
-function plan(text: string, ...more: string[]) {
+const inRoom = (text: string, ...more: string[]) => {
   writeFileSync(join(folder, 'room.json'), text);
-  const env = { PATH: process.env['PATH'], INIT_CWD: folder };
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['src/cli/layerbook.ts', 'plan', 'room.json', ...more], {
-    cwd: root,
-    env,
-    encoding: 'utf8',
-  });
-  return { status, stderr, answer: JSON.parse(stdout) as Record<string, unknown> };
-}
+  return ['plan', 'room.json', ...more];
+};
+const plan = async (text: string, ...more: string[]) => {
+  const { exit, answer } = await asked(folder, inRoom(text, ...more));
+  return { exit, answer: answer as Record<string, unknown> };
+};
 
 const ROOM = {
   unit: 'in',
@@ -43,8 +39,9 @@ const ROOM = {
 };
 
 it('layerbook plan prints the plan, and draws it', () => {
-  const { status, stderr, answer } = plan(JSON.stringify(ROOM), '--svg', 'room.svg');
-  expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  const { exit, stderr, ...rest } = typed(folder, inRoom(JSON.stringify(ROOM), '--svg', 'room.svg'));
+  const answer = rest.answer as Record<string, unknown>;
+  expect({ exit, stderr }).toEqual({ exit: 0, stderr: '' });
   expect(answer).toMatchObject({
     unit: 'in',
     direction: 0,
@@ -70,9 +67,9 @@ it('layerbook plan prints the plan, and draws it', () => {
   for (const said of ['64 in', '60 in', '96 in', '21 1/4', '68']) expect(svg).toContain(said);
 });
 
-it('layerbook plan answers with a verdict, exit 0, where there is no plan', () => {
-  const { status, answer } = plan(JSON.stringify({ ...ROOM, roll: { width: 30, lengths: [50], newLength: 55 } }));
-  expect(status).toBe(0);
+it('layerbook plan answers with a verdict, exit 0, where there is no plan', async () => {
+  const { exit, answer } = await plan(JSON.stringify({ ...ROOM, roll: { width: 30, lengths: [50], newLength: 55 } }));
+  expect(exit).toBe(0);
   expect(answer).toMatchObject({ impossible: 'piece-too-long', piece: { cutLength: 64 }, proven: true });
   expect(answer['remedies']).toContainEqual({ kind: 'longer-roll', roll: { width: 30, lengths: [50], newLength: 64 }, proven: true });
 });
@@ -94,16 +91,16 @@ it.each([
     'self-crossing',
   ],
   ['a piece that is not there', JSON.stringify({ ...ROOM, sets: [['Q']] }), 'sets[0][0]', 'no-such-piece'],
-])('layerbook plan says what is wrong: %s', (_, text, field, code) => {
-  const { status, answer } = plan(text);
-  expect(status).toBe(2);
+])('layerbook plan says what is wrong: %s', async (_, text, field, code) => {
+  const { exit, answer } = await plan(text);
+  expect(exit).toBe(2);
   expect(answer).toMatchObject({ error: { field, code } });
   expect((answer['error'] as { message: string }).message).toMatch(/\w.*\./);
 });
 
-it('layerbook plan says where it cannot draw', () => {
-  expect(plan(JSON.stringify(ROOM), '--svg', 'no/such/folder/a.svg')).toMatchObject({
-    status: 2,
+it('layerbook plan says where it cannot draw', async () => {
+  expect(await plan(JSON.stringify(ROOM), '--svg', 'no/such/folder/a.svg')).toMatchObject({
+    exit: 2,
     answer: { error: { field: '--svg', code: 'cannot-write' } },
   });
 });

@@ -4,9 +4,9 @@ import { readEntry, type Entry } from '#lib/record/entry.ts';
 import { sha256HexOfText } from '#lib/record/hash.ts';
 import { buildDocument } from '#lib/report/document.ts';
 import { noticeOf, type NoticeDocument } from '#lib/report/notice.ts';
+import { recompute } from '#lib/report/recompute.ts';
 import type { RecordDocument } from '#lib/report/record-document.ts';
 import { exampleJob } from '../../../src/cli/example/job.ts';
-import { recompute } from '../../../src/cli/recompute.ts';
 import { chain } from '../../fixtures/log.ts';
 import { crewLog } from '../../sim/crew-log.ts';
 

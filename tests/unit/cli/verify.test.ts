@@ -2,25 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildArchive } from '#lib/record/archive.ts';
 import { edit, filesOf, rebagged } from '../../fixtures/forge.ts';
 import { rawZip } from '../../fixtures/raw-zip.ts';
 import { smallJob } from '../../fixtures/small-job.ts';
+import { asked, typed } from './terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'layerbook-cli-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const root = fileURLToPath(new URL('../../../', import.meta.url));
-
-function layerbook(args: readonly string[], env: Record<string, string> = {}): { exit: number | null; answer: unknown; stderr: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['src/cli/layerbook.ts', ...args], {
-    cwd: root,
-    env: { PATH: process.env['PATH'], INIT_CWD: folder, LANG: 'C', ...env },
-    encoding: 'utf8',
-  });
-  return { exit: status, answer: JSON.parse(stdout) as unknown, stderr };
-}
 
 beforeAll(async () => {
   const job = await smallJob();
@@ -57,14 +47,18 @@ describe('layerbook verify', () => {
     [['constructor'], 2, error('COMMAND', 'unknown-command')],
   ];
   for (const [args, exit, answer] of cases) {
-    it(`${args.join(' ')}: exit ${exit}, one JSON, nothing on stderr`, () => {
-      expect(layerbook(args)).toMatchObject({ exit, answer, stderr: '' });
+    it(`${args.join(' ')}: exit ${exit}`, async () => {
+      expect(await asked(folder, args)).toMatchObject({ exit, answer });
     });
   }
 
-  it('speaks the language of the terminal', () => {
-    expect(layerbook(['verify', 'text.zip'], { LANG: 'es_MX.UTF-8' }).answer).toMatchObject({
-      error: { message: expect.stringContaining('Pida otra copia.') as string },
+  it.each(['forged.zip', 'text.zip'])('%s in a terminal: the same exit code, one JSON, nothing on stderr', async (file) => {
+    expect(typed(folder, ['verify', file])).toEqual({ ...(await asked(folder, ['verify', file])), stderr: '' });
+  });
+
+  it('speaks the language of the terminal', async () => {
+    expect(await asked(folder, ['verify', 'text.zip'], { LANG: 'es_MX.UTF-8' })).toMatchObject({
+      answer: { error: { message: expect.stringContaining('Pida otra copia.') as string } },
     });
   });
 });

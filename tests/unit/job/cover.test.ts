@@ -3,6 +3,7 @@ import { proofOwed } from '#lib/job/proof.ts';
 import { project } from '#lib/job/project.ts';
 import { describe, expect, test } from 'vitest';
 import { chain, type Said } from '../../fixtures/log.ts';
+import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
 import { amend, limit, notDone, OWN, reading, run, shot, surface, withdraw } from '../../fixtures/shower.ts';
 
 function coverOf(said: readonly Said[], on: string | null = null, other: readonly Said[] = []) {
@@ -91,7 +92,7 @@ describe('clear to cover', () => {
   });
 
   test('a job without surfaces is never clear', () => {
-    expect(coverOf([])).toEqual({ layer: null, clear: false, missing: [], outside: [], unruled: [] });
+    expect(coverOf([])).toEqual({ layer: null, clear: false, missing: [], outside: [], misses: [], unruled: [] });
     expect(coverOf([run('scrape', [])])).toMatchObject({ layer: 'substrate', clear: false });
   });
 
@@ -189,5 +190,31 @@ describe('a value outside its limit', () => {
     expect(unresolved(project([...chain('a', a), ...chain('b', [amend('fixed', fixed.data!)])]).state).map(({ id }) => id)).toEqual([
       'bad',
     ]);
+  });
+});
+
+describe('misses of a coat in a photo', () => {
+  const [bare, struck] = (ONE_OF_EACH.coverage as { misses: object[] }).misses;
+  const seen = (misses: unknown[]): Said => ({
+    kind: 'coverage',
+    id: 'seen',
+    data: { ...ONE_OF_EACH.coverage, surface: 'f', misses },
+  });
+  const mend = (of: string): Said => ({ kind: 'repair', data: { surfaces: ['f'], what: 'Rolled over', of: [of] } });
+  const own: Said = { kind: 'deviation', data: { surfaces: ['f'], what: 'Left', why: '', against: 'seen', accepted: '' } };
+  test.each<[what: string, said: Said[], open: string[]]>([
+    ['stand in the way until they are mended', [seen([bare])], ['seen']],
+    ['are closed by a repair that names them', [seen([bare]), mend('seen')], []],
+    ['are not by one that names another entry', [seen([bare]), mend('else')], ['seen']],
+    ['are owned up to in a deviation', [seen([bare]), own], []],
+    ['struck out by the person are none', [seen([struck])], []],
+    ['a photo without any has none', [seen([])], []],
+  ])('%s', (_, said, open) => {
+    const all = [wall, floor, ...SUBSTRATE, ...BANDS, ...COAT, ...said];
+    const cover = coverOf(all);
+    expect(cover.misses.map(({ id }) => id)).toEqual(open);
+    expect(cover.clear).toBe(open.length === 0);
+    expect(coverOf(all, 'f').misses).toHaveLength(open.length);
+    expect(coverOf(all, 'n').misses).toEqual([]);
   });
 });

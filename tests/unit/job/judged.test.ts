@@ -1,4 +1,4 @@
-import { judgeReading, judgeSaid, limitBase, readingBase } from '#lib/job/judged.ts';
+import { judgeReading, judgeSaid, limitBase, proves, readingBase } from '#lib/job/judged.ts';
 import { project } from '#lib/job/project.ts';
 import { ALL_UNITS } from '#lib/measure/dimension.ts';
 import { known } from '#lib/record/kinds.ts';
@@ -8,6 +8,9 @@ import type { Verdict } from '#lib/trade/limits.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
+import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
+
+const { photo: PHOTO } = ONE_OF_EACH.reading as { photo: object };
 
 type Unit = Limit['unit'];
 type Bounds = [min: string | null, max: string | null, unit: Unit];
@@ -40,6 +43,23 @@ test.each<[what: Measure, value: string, to: string | null, unit: Unit, bounds: 
 ])('%s of %s to %j %s against %j is %s', (what, value, to, unit, bounds, verdict) => {
   const limit = limitOf(what, bounds);
   expect(judgeSaid(what, saidOf(value, unit, to ?? undefined), [limit])).toEqual({ verdict, limit });
+});
+
+test.each<[low: string, high: string, bounds: Bounds, verdict: Verdict]>([
+  ['50.3', '52.1', ['50', null, 'mm'], 'within'],
+  ['50', '51.5', ['50', null, 'mm'], 'within'],
+  ['49.9', '51.5', ['50', null, 'mm'], 'not-proven'],
+  ['48', '50', ['50', null, 'mm'], 'not-proven'],
+  ['48', '49.9', ['50', null, 'mm'], 'outside'],
+  ['50.3', '52.1', [null, '52', 'mm'], 'not-proven'],
+])('51 mm from a photo, %s to %s, is judged by its whole interval: against %j %s', (low, high, bounds, verdict) => {
+  const data = { ...ONE_OF_EACH.reading, what: 'overlap', said: saidOf('51', 'mm'), photo: { ...PHOTO, low, high }, scale: undefined };
+  const [reading] = project(chain('a', [{ kind: 'reading', data }])).state.readings;
+  const limits = [limitOf('overlap', bounds)];
+  expect(judgeReading(reading!, limits).verdict).toBe(verdict);
+  // Taken over by a person, and not straddling its limit: else it is to be measured by hand.
+  expect(proves(reading!, limits)).toBe(verdict !== 'not-proven');
+  expect(proves({ ...reading!, confirmed: null }, limits)).toBe(false);
 });
 
 test('without a limit for its measure a reading is judged by none', () => {

@@ -38,6 +38,7 @@ const ALONE: { readonly [K in Exclude<Kind, (typeof FACT_KINDS)[number]>]: objec
   material: { materials: [ONE_OF_EACH.material] },
   'own-system': { ownSystems: [ONE_OF_EACH['own-system']] },
   'own-rule': { ownRules: [ONE_OF_EACH['own-rule']] },
+  drawing: { drawings: [{ id: 'a-0', room: 'bath', data: ONE_OF_EACH.drawing, open: false }] },
   'run-start': {
     runs: [
       {
@@ -78,7 +79,7 @@ const ALONE: { readonly [K in Exclude<Kind, (typeof FACT_KINDS)[number]>]: objec
   reading: { readings: [{ ...moment, ...ONE_OF_EACH.reading, step: null, open: false }] },
   amendment: {},
   withdrawal: {},
-  record: { records: [{ id: 'a-0', utc: utcOf(540), offsetMin: -360, pdf: HASH, pictures: [] }] },
+  record: { records: [{ id: 'a-0', utc: utcOf(540), offsetMin: -360, paper: null, pdf: HASH, pictures: [], derived: [] }] },
 };
 
 test.each([...KINDS])('%s: what it alone does to the state', (kind) => {

@@ -4,8 +4,8 @@ import { knownData, KINDS, SCHEMAS, type Kind } from '#lib/record/kinds.ts';
 
 test.each([...KINDS])('%s: every field of its schema is said, or left unsaid with a reason', (kind) => {
   expect(Object.keys(FIELDS[kind]).toSorted()).toEqual(Object.keys(SCHEMAS[kind].shape).toSorted());
-  for (const way of Object.values<string | { unsaid: string }>(FIELDS[kind]))
-    if (typeof way !== 'string') expect(way.unsaid).toMatch(/\w+ \w+/);
+  for (const way of Object.values<string | { unsaid: string } | { each: object }>(FIELDS[kind]))
+    if (typeof way !== 'string' && 'unsaid' in way) expect(way.unsaid).toMatch(/\w+ \w+/);
 });
 
 const H = 'a'.repeat(64);
@@ -44,6 +44,33 @@ test.each<[what: string, kind: Kind, data: object, said: object[]]>([
     { field: 'ms', is: 'duration', ms: 900 },
     { field: 'cut', is: 'yes', yes: false },
     { field: 'sound', is: 'files', files: [{ sha256: H, bytes: 44, type: 'audio/wav' }] },
+  ]],
+  ['each wall of a drawing, and of a thing its wall counted from 1', 'drawing', {
+    room: 'bath', unit: 'in', height: { text: '96', value: '96', unit: 'in' }, closing: 'exact', doorways: [],
+    walls: Array.from({ length: 3 }, (_, i) => ({ length: { text: '60', value: '60', unit: 'in' }, ...(i < 2 && { turn: '-90' }), as: 'curb' })),
+    things: [{ thing: 'pipe', wall: 2, along: { text: '9', value: '9', unit: 'in' } }],
+  }, [
+    { field: 'room', is: 'ids', of: 'room', ids: ['bath'] },
+    { field: 'height', is: 'quantity', text: '96', value: '96', to: null, unit: 'in', resolution: null },
+    { field: 'walls', is: 'list', of: 'drawing', items: [0, 1, 2].map((i) => [
+      { field: 'length', is: 'quantity', text: '60', value: '60', to: null, unit: 'in', resolution: null },
+      ...(i < 2 ? [{ field: 'turn', is: 'tag', text: '-90°' }] : []),
+      { field: 'as', is: 'code', of: 'choice', codes: ['curb'] },
+    ]) },
+    { field: 'closing', is: 'code', of: 'choice', codes: ['exact'] },
+    { field: 'things', is: 'list', of: 'drawing', items: [[
+      { field: 'thing', is: 'code', of: 'choice', codes: ['pipe'] },
+      { field: 'wall', is: 'number', n: 3 },
+      { field: 'along', is: 'quantity', text: '9', value: '9', to: null, unit: 'in', resolution: null },
+    ]] },
+  ]],
+  ['the cuts of a plan', 'plan', { room: 'bath', drawing: 'd', input: {}, result: { unit: 'mm', pieces: [{ id: 'A', cutLength: '1520' }] } }, [
+    { field: 'room', is: 'ids', of: 'room', ids: ['bath'] },
+    { field: 'drawing', is: 'ids', of: 'entry', ids: ['d'] },
+    { field: 'result', is: 'list', of: 'plan', items: [[
+      { field: 'piece', is: 'tag', text: 'A' },
+      { field: 'cutLength', is: 'quantity', text: null, value: '1520', to: null, unit: 'mm', resolution: null },
+    ]] },
   ]],
 ])('says %s', (_, kind, data, said) => {
   expect(fieldsOf(kind, data)).toEqual(said);

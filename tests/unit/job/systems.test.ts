@@ -151,8 +151,8 @@ test('what core asks, warranty asks, and what warranty asks, full asks: never le
   }
 });
 
-test('a measure that no step takes is one that is only limited, or taken by the weather', () => {
+test('a measure that no step takes is one that is only limited, taken by the weather, or in a photo of any step', () => {
   const taken = new Set(Object.values(MEASURES_OF_STEP).flat());
-  expect(MEASURES.filter((what) => !taken.has(what) && MEASURE_KINDS[what].read)).toEqual(['air-temperature', 'humidity']);
+  expect(MEASURES.filter((what) => !taken.has(what) && MEASURE_KINDS[what].read)).toEqual(['air-temperature', 'humidity', 'distance']);
   expect([...taken].filter((what) => !MEASURE_KINDS[what].read)).toEqual([]);
 });

@@ -3,6 +3,7 @@ import { known } from '#lib/record/kinds.ts';
 import { MEASURES } from '#lib/record/kinds/reading.ts';
 import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
+import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
 
 test.each<[what: string, said: object, kind: string]>([
   ['one value', { value: '2.6875', unit: 'in' }, 'reading'],
@@ -34,6 +35,9 @@ test.each<[what: string, said: object, kind: string]>([
   expect(known(entry!).kind).toBe(kind);
 });
 
+const { photo: PHOTO } = ONE_OF_EACH.reading as { photo: { reference: { found: string[][] } } };
+const { found } = PHOTO.reference;
+const RECTANGLE = { kind: 'rectangle', widthMm: '200', heightMm: '300', tapped: found, found };
 const fields = { surface: null, said: { text: '3', value: '3', unit: 'in' }, how: 'typed' };
 test.each<[what: string, data: object, kind: string]>([
   ['as version 0.1.0 wrote it', { what: 'overlap', ...fields, how: 'tape' }, 'reading'],
@@ -42,6 +46,10 @@ test.each<[what: string, data: object, kind: string]>([
     { what: 'moisture', ...fields, spot: 'by the drain', coat: 2, scale: 'carbide', shot: 'a-7', attempt: 'a-8', water: 'control' },
     'reading',
   ],
+  ['computed in a photo', { what: 'overlap', ...fields, how: 'photo', photo: PHOTO, lap: 'lap-line', confirmed: 'ana' }, 'reading'],
+  ['computed in a photo by a rectangle', { what: 'overlap', ...fields, photo: { ...PHOTO, reference: RECTANGLE } }, 'reading'],
+  ['with points that are numbers', { what: 'overlap', ...fields, photo: { ...PHOTO, from: [1, 2] } }, 'unknown'],
+  ['computed in no photo', { what: 'overlap', ...fields, photo: { ...PHOTO, sha256: 'none' } }, 'unknown'],
   ['with an empty spot', { what: 'overlap', ...fields, spot: '' }, 'reading'],
   ['of a measure of a newer version', { what: 'pull-off', ...fields }, 'unknown'],
   ['of coat 0', { what: 'wet-film', ...fields, coat: 0 }, 'unknown'],

@@ -9,7 +9,7 @@ import type { Draft } from '#lib/record/kinds.ts';
 import type { Step } from '#lib/record/kinds/setup.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
 import type { Signer } from '#lib/record/sign.ts';
-import type { RecordInput } from '#lib/report/build.ts';
+import type { BuiltPdf, RecordInput } from '#lib/report/build.ts';
 import type { Picture } from '#lib/report/photos.ts';
 
 const START_MS = Date.parse('2025-10-14T12:58:00.000Z');
@@ -148,12 +148,16 @@ export function fullJob({ job, address, person, floor }: Names = PLAIN): Draft[]
   ];
 }
 
+export function pictureOf(bytes: Uint8Array, width: number, height: number): Picture {
+  return { sha256: sha256Hex(bytes), width, height, bytes: async () => bytes };
+}
+
 /** A grey picture for each photo that `fullJob` and its like name. */
 export async function greyPictures(numbers: readonly number[], width = 800, height = 600): Promise<Map<string, Picture>> {
   const jpeg = await sharp({ create: { width, height, channels: 3, background: '#8a8a88' } })
     .jpeg({ quality: 60 })
     .toBuffer();
-  const picture = { bytes: new Uint8Array(jpeg), width, height };
+  const picture = pictureOf(new Uint8Array(jpeg), width, height);
   return new Map(numbers.map((n) => [photoHash(n), picture]));
 }
 
@@ -162,6 +166,10 @@ export const FONTS = {
   text: new Uint8Array(await fontFile('encode-sans-500.woff')),
   strong: new Uint8Array(await fontFile('encode-sans-700.woff')),
 };
+
+export async function bytesOf({ pdf }: Pick<BuiltPdf<unknown>, 'pdf'>): Promise<Uint8Array> {
+  return new Uint8Array(await pdf.blob.arrayBuffer());
+}
 
 /** A record of entries built on 22 Oct 2025 at 4:12 pm, in English on Letter unless said otherwise. */
 export function recordOf(entries: readonly Entry[], pictures: ReadonlyMap<string, Picture>, more: Partial<RecordInput> = {}): RecordInput {

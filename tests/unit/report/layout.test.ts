@@ -5,7 +5,7 @@ import { layOut, PAPER_PT } from '#lib/report/layout.ts';
 import type { Op, Tag } from '#lib/report/page.ts';
 import type { Measure } from '#lib/report/text.ts';
 import { wordRecord } from '#lib/report/word.ts';
-import { fullJob, logOf, photoHash, recordOf } from './job-fixture.ts';
+import { fullJob, logOf, photoHash, pictureOf, recordOf } from './job-fixture.ts';
 
 /** Half an em a character, about the width of the face. */
 const measure: Measure = (text, _face, size) => (text.length * size) / 2;
@@ -22,10 +22,7 @@ const SHAPES = [
 const entries = await logOf(fullJob());
 const hashes = [1, 2, 3, 4, 5, 6, 8].map(photoHash);
 const pictures = new Map(
-  hashes.map((sha256, i) => [
-    sha256,
-    { bytes: new Uint8Array(), width: SHAPES[i % SHAPES.length]![0], height: SHAPES[i % SHAPES.length]![1] },
-  ]),
+  hashes.map((sha256, i) => [sha256, pictureOf(new Uint8Array(), SHAPES[i % SHAPES.length]![0], SHAPES[i % SHAPES.length]![1])]),
 );
 const { built, by } = recordOf(entries, pictures);
 const document = buildDocument({
@@ -56,7 +53,7 @@ it.each(['letter', 'a4'] as const)(
   'keeps pictures of every shape on the page of %s, whole, with nothing over them but their number',
   (paper) => {
     const [width, height] = PAPER_PT[paper];
-    const { pages } = layOut(wordRecord(document, 'en'), paper, pictures, measure);
+    const { pages } = layOut(wordRecord(document, ['en']), paper, pictures, measure);
     let count = 0;
     for (const { ops } of pages) {
       const drawn = ops.flatMap((op) => (boxOf(op) === null ? [] : [{ op, box: boxOf(op)! }]));
@@ -74,7 +71,7 @@ it.each(['letter', 'a4'] as const)(
 );
 
 it('hangs every word on the tree but what a page repeats', () => {
-  const { pages, tree } = layOut(wordRecord(document, 'es'), 'letter', pictures, measure);
+  const { pages, tree } = layOut(wordRecord(document, ['es']), 'letter', pictures, measure);
   const tags = new Set<Tag>();
   const walk = (one: Tag) => {
     tags.add(one);

@@ -5,10 +5,10 @@ import { afterAll, expect, it, vi } from 'vitest';
 import type { Draft } from '#lib/record/kinds.ts';
 import { canonicalText } from '#lib/record/canonical.ts';
 import { BuiltRecord } from '#lib/record/kinds/work.ts';
-import { buildNotice, noticePhotos } from '#lib/report/build.ts';
+import { buildPaper, paperPhotos } from '#lib/report/build.ts';
 import { grouped } from '#lib/report/speaker.ts';
 import { printable } from '#lib/report/text.ts';
-import { fullJob, greyPictures, logOf, photoHash, recordOf } from './job-fixture.ts';
+import { bytesOf, fullJob, greyPictures, logOf, photoHash, recordOf } from './job-fixture.ts';
 import { wholeLog } from './whole-job.ts';
 import { tool } from './tool.ts';
 
@@ -36,8 +36,8 @@ it.each([
   { locale: 'es', paper: 'a4', result: 'Con reserva', place: 'Pared' },
 ] as const)('says on one page what was found, where, who was told and by whom, in $locale', async ({ locale, paper, result, place }) => {
   const entries = await wholeLog();
-  const built = await buildNotice(recordOf(entries, await greyPictures([1, 2, 3, 4]), { locale, paper }));
-  const pages = pagesOf(built!.pdf);
+  const built = await buildPaper('notice', recordOf(entries, await greyPictures([1, 2, 3, 4]), { locale, paper }));
+  const pages = pagesOf(await bytesOf(built!));
   expect(pages).toHaveLength(1);
   const text = bare(pages[0]!);
   const surveys = entries.filter((entry) => entry.body.kind === 'survey');
@@ -56,7 +56,7 @@ it.each([
 });
 
 it('is a document that a record entry can hold', async () => {
-  const built = await buildNotice(recordOf(await wholeLog(), new Map()));
+  const built = await buildPaper('notice', recordOf(await wholeLog(), new Map()));
   const { rules, heads } = built!.document;
   expect(canonicalText(built!.document)).toContain('"paper":"notice"');
   const data = { rules, lang: 'en', heads, document: built!.document, pictures: [], pdf: { sha256: photoHash(1), bytes: 1 } };
@@ -64,24 +64,24 @@ it('is a document that a record entry can hold', async () => {
 });
 
 it('names the photos it prints, those that show a condition first', async () => {
-  expect(noticePhotos(recordOf(await wholeLog(), new Map()))).toEqual([2, 3, 1, 4].map(photoHash));
+  expect(paperPhotos('notice', recordOf(await wholeLog(), new Map()))).toEqual([2, 3, 1, 4].map(photoHash));
 });
 
 it('is none where every survey accepted what it saw, or the other was taken back', async () => {
   const accepted = [...fullJob(), survey([], 'accepted', 'Sound')];
-  expect(await buildNotice(recordOf(await logOf(accepted), new Map()))).toBeNull();
+  expect(await buildPaper('notice', recordOf(await logOf(accepted), new Map()))).toBeNull();
   const back: Draft[] = [
     { ...survey([], 'refused', 'Wet'), id: 'wet' },
     { kind: 'withdrawal', refs: ['wet'], data: { of: 'wet', why: 'Wrong room' } },
   ];
-  expect(await buildNotice(recordOf(await logOf([...accepted, ...back]), new Map()))).toBeNull();
+  expect(await buildPaper('notice', recordOf(await logOf([...accepted, ...back]), new Map()))).toBeNull();
 });
 
 it('says when a surface was accepted after all, and loses no word of a long finding', async () => {
   const found = Array.from({ length: 300 }, (_, i) => `w${i}`).join(' ');
   const drafts = [...fullJob(), survey(['s-north'], 'refused', found), survey(['s-north'], 'accepted', 'Dry now')];
-  const built = await buildNotice(recordOf(await logOf(drafts), new Map()));
-  const text = bare(pagesOf(built!.pdf).join(''));
+  const built = await buildPaper('notice', recordOf(await logOf(drafts), new Map()));
+  const text = bare(pagesOf(await bytesOf(built!)).join(''));
   expect(text).toContain(bare('Accepted since: North wall'));
   expect(found.split(' ').filter((word) => !text.includes(word))).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import type { Edition } from '#lib/report/blocks.ts';
 import { paginate, type LaidPart } from '#lib/report/paginate.ts';
 import type { Strip } from '#lib/report/strip.ts';
 import type { Op } from '#lib/report/page.ts';
@@ -18,7 +19,26 @@ function shown(parts: readonly LaidPart[]): string[][] {
   return paginate(parts, PAGE).map(({ ops }) => ops.flatMap((op) => (op.op === 'text' ? [`${op.text} ${op.y}`] : [])));
 }
 
-const part = (strips: Strip[], foot: Strip[] = [], name = 'one'): LaidPart => ({ name, strips, foot });
+const EDITION: Edition = {
+  lang: 'en',
+  parts: [],
+  titleBlock: {
+    job: { label: '', text: '' },
+    second: { label: '', text: '' },
+    partLabel: '',
+    head: { label: '', text: '' },
+    pageLabel: '',
+    page: String,
+    warning: '',
+  },
+};
+
+const part = (strips: Strip[], foot: Strip[] = [], name = 'one', edition = EDITION): LaidPart => ({
+  part: { name, blocks: [] },
+  edition,
+  strips,
+  foot,
+});
 
 it.each<{ title: string; parts: LaidPart[]; pages: string[][] }>([
   { title: 'drops the space above what begins a page', parts: [part([strip('a', 60), strip('b', 60)])], pages: [['a 0'], ['b 0']] },
@@ -47,6 +67,11 @@ it.each<{ title: string; parts: LaidPart[]; pages: string[][] }>([
     title: 'goes on with the next part where one ran over by little',
     parts: [part([strip('a', 90), strip('b', 20)]), part([strip('c', 20)], [], 'two')],
     pages: [['a 0'], ['b 0', 'c 54']],
+  },
+  {
+    title: 'begins another language on a page of its own',
+    parts: [part([strip('a', 90), strip('b', 20)]), part([strip('c', 20)], [], 'two', { ...EDITION, lang: 'es' })],
+    pages: [['a 0'], ['b 0'], ['c 0']],
   },
 ])('$title', ({ parts, pages }) => {
   expect(shown(parts)).toEqual(pages);

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
-import { amendedFields, saidFields, type SaidField } from '#lib/job/said.ts';
+import { amendedFields, saidFields } from '#lib/job/said.ts';
 import { canonicalText } from '#lib/record/canonical.ts';
 import { known, KINDS } from '#lib/record/kinds.ts';
 import { BuiltRecord } from '#lib/record/kinds/work.ts';
@@ -11,10 +11,8 @@ import { grouped } from '#lib/report/speaker.ts';
 import { printable } from '#lib/report/text.ts';
 import { CHOICE, FIELD } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { limitSourceText } from '#lib/words/limit.ts';
-import { quantityText, spanText } from '#lib/words/number.ts';
-import { clockText, dateText } from '#lib/words/time.ts';
-import { greyPictures, photoHash, recordOf } from './job-fixture.ts';
+import { bytesOf, greyPictures, photoHash, recordOf } from './job-fixture.ts';
+import { promisedBy } from './promised.ts';
 import { SIGNATURES, WHOLE_SHOTS, wholeLog } from './whole-job.ts';
 import { tool } from './tool.ts';
 
@@ -34,38 +32,11 @@ it('the fixture says every kind there is', () => {
   expect(entries.filter((entry) => known(entry).kind === 'unknown')).toEqual([]);
 });
 
-/** What an entry must leave on paper: people's words, values, sources, hashes of files. Codes and ids are left to their words. */
-function promisedBy(fields: readonly SaidField[], locale: 'en' | 'es'): string[] {
-  return fields.flatMap((field) => {
-    switch (field.is) {
-      case 'words':
-      case 'tag':
-        return [field.text];
-      case 'quantity':
-        // Minutes are said as hours.
-        if (field.unit === 'min' && field.text === null) return [];
-        return [
-          field.to === null ? quantityText(field, locale) : spanText({ ...field, to: field.to }, locale),
-          ...(field.text?.includes(' ') === true ? [field.text] : []),
-        ];
-      case 'source':
-        return [limitSourceText({ source: field, min: null, max: null, unit: 'count' }, locale)];
-      case 'files':
-        return field.files.map((file) => grouped(file.sha256, 16));
-      case 'day':
-        return [dateText(`${field.day}T00:00:00Z`, 0, locale)];
-      case 'instant':
-        return [clockText(field.utc, -300, locale)];
-      default:
-        return [];
-    }
-  });
-}
-
 describe.each(['en', 'es'] as const)('the record of a job that holds every kind, in %s', async (locale) => {
-  const { document, pdf } = await buildRecord(recordOf(entries, pictures, { locale }));
+  const built = await buildRecord(recordOf(entries, pictures, { locale }));
+  const { document } = built;
   const file = path.join(folder, `${locale}.pdf`);
-  writeFileSync(file, pdf);
+  writeFileSync(file, await bytesOf(built));
   const raw = tool('pdftotext', '-raw', file, '-');
   const text = bare(raw);
   const missing = (promised: readonly string[]) => promised.filter((one) => !text.includes(bare(printable(one))));

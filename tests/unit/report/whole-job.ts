@@ -3,6 +3,7 @@ import type { Draft } from '#lib/record/kinds.ts';
 import type { Quantity, Reading } from '#lib/record/kinds/reading.ts';
 import type { Shot } from '#lib/record/kinds/work.ts';
 import { logOf, phone, photoHash, UNSIGNED } from './job-fixture.ts';
+import { doorway, drawn, thing } from '../../fixtures/drawn.ts';
 
 const said = (value: string, unit: Quantity['unit'], text = value, resolution?: string): Quantity => ({
   text,
@@ -21,6 +22,18 @@ const reading = (id: string, data: Omit<Reading, 'how'> & { how?: Reading['how']
   id,
   data: { how: 'tape', ...data } as Reading,
 });
+const source = { sha256: photoHash(1), width: 4032, height: 3024, method: '2026-11-26.1', mmPerPx: '0.152' };
+const inPhoto: Extract<Draft, { kind: 'coverage' }>['data']['photo'] = {
+  ...source,
+  corners: [
+    ['310', '220'],
+    ['1710', '236'],
+    ['1698', '1301'],
+    ['322', '1290'],
+  ],
+  widthMm: '400',
+  heightMm: '300',
+};
 const stop = (run: string, end: 'touched' | 'about' = 'touched'): Draft => ({ kind: 'run-stop', run, data: { end } });
 const level = (id: string, value: string, water: 'test' | 'control', attempt: string, text = `${value} at the line`): Draft =>
   reading(id, {
@@ -162,8 +175,62 @@ function days(): Draft[] {
       { kind: 'flood-look', data: { attempt: 'flood-1', seen: 'leak', ceiling: 'wet', words: 'Drips at the joist' } },
       { kind: 'flood-end', data: { attempt: 'flood-1', result: 'failed', words: 'Drained at once' } },
     ]),
+    {
+      kind: 'coverage',
+      id: 'cover-1',
+      data: {
+        surface: 's-floor',
+        coat: 1,
+        shot: 'shot-1',
+        photo: inPhoto,
+        film: [['700', '500']],
+        bare: [['250', '700']],
+        covered: '99.2',
+        low: '98.8',
+        high: '99.6',
+        unknown: '0.1',
+        smallest: '1.6',
+        misses: [
+          { x: '120.5', y: '40', diameter: '6.2', kind: 'bare' },
+          { x: '12', y: '33.5', diameter: '2.4', kind: 'thin', struck: true },
+        ],
+        confirmed: 'ana',
+      },
+    },
+    {
+      kind: 'transfer',
+      data: {
+        surface: 's-floor',
+        shot: 'shot-1',
+        photo: inPhoto,
+        mortar: ['700', '500'],
+        sheet: ['250', '700'],
+        share: '91',
+        low: '87',
+        high: '94',
+        worst: { share: '78', x: '200', y: '100' },
+        confirmed: 'ana',
+      },
+    },
+    reading('lap-in-photo', {
+      what: 'overlap',
+      surface: 's-floor',
+      said: said('2.06', 'in', '2.06', '0.01'),
+      how: 'photo',
+      shot: 'shot-1',
+      photo: {
+        ...source,
+        reference: { kind: 'card', barMm: '99.5', found: inPhoto.corners },
+        from: ['812.5', '1033'],
+        to: ['1103', '1040.5'],
+        low: '2.03',
+        high: '2.09',
+      },
+      lap: 'both-edges',
+      confirmed: 'ana',
+    }),
     { kind: 'run-start', id: 'r-repair', data: { step: 'repair', surfaces: ['s-floor'] } },
-    { kind: 'repair', run: 'r-repair', data: { surfaces: ['s-floor'], what: 'Collar of the drain bonded anew', of: ['flood-1', 'dev-lap'] } },
+    { kind: 'repair', run: 'r-repair', data: { surfaces: ['s-floor'], what: 'Collar of the drain bonded anew', of: ['flood-1', 'dev-lap', 'cover-1'] } },
     stop('r-repair'),
     ...at('r-flood', [
       fill('flood-2'),
@@ -186,6 +253,9 @@ function days(): Draft[] {
     { kind: 'note', id: 'note-2', data: { words: 'Wrong job, ignore', surfaces: [] } },
     { kind: 'withdrawal', refs: ['note-2'], data: { of: 'note-2', why: 'Meant for another house' } },
     { kind: 'amendment', id: 'amend-volume', refs: ['read-volume'], data: { of: 'read-volume', data: { what: 'volume-used', surface: null, said: said('0.7', 'gal', 'seven tenths'), how: 'typed' }, why: 'Read off the pail' } },
+    { kind: 'drawing', id: 'drawn', data: drawn('60; 32@-90.5; 30 low 36; 61; 88; 90.1', { room: 'r-tub', closing: 'one-wall', givenTo: 4, doorways: [doorway(5, 4, 31.5, 79)], things: [thing('toilet-flange', 0, [15.25, 12.75, null, 7])] }) },
+    { kind: 'plan', refs: ['drawn'], data: { room: 'r-tub', drawing: 'drawn', wall: 1, input: { unit: 'in' }, result: { unit: 'in', pieces: [{ id: 'QQ', cutLength: '66.125' }] } } },
+    { kind: 'mark', refs: ['photo-loose'], data: { of: 'photo-loose', room: 'r-tub', x: said('17.5', 'in'), y: said('41.25', 'in'), spot: 'corner-2' } },
     { kind: 'clock-jump', data: { wallDeltaMs: 7_200_000, monoDeltaMs: 240_000 } },
     {
       kind: 'record',

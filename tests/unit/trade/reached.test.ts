@@ -61,7 +61,7 @@ function drawnIn(starts: readonly string[]): Set<string> {
     if (seen.has(file)) continue;
     seen.add(file);
     if (!/\.(ts|svelte)$/.test(file)) continue;
-    for (const [, what] of sourceOf(file).matchAll(/(?:from|import)\s*\(?\s*['"]([^'"]+)['"]/g)) {
+    for (const [, what] of sourceOf(file).matchAll(/(?:from|import|new URL)\s*\(?\s*['"]([^'"]+)['"]/g)) {
       const place = placeOf(file, what!);
       if (place !== null && !place.includes('/compiled/') && /\.(ts|svelte)$/.test(place)) queue.push(place);
     }
@@ -69,9 +69,8 @@ function drawnIn(starts: readonly string[]): Set<string> {
   return seen;
 }
 
-// The planner, in folders of its own, is called from the terminal until the drawing has its pages.
 it('each export of the trade is reached from a page', () => {
-  const trade = globSync('src/lib/trade/*.ts').map((file) => file.replaceAll('\\', '/'));
+  const trade = globSync('src/lib/trade/**/*.ts').map((file) => file.replaceAll('\\', '/'));
   const files = new Map(trade.map((file) => [file, read(file)] as const));
   const outside = [...drawnIn(globSync('src/routes/**/*.{ts,svelte}'))].filter((file) => !files.has(file) && /\.(ts|svelte)$/.test(file));
   const queue = outside.flatMap((file) => [...read(file).imported.values()]);

@@ -191,7 +191,7 @@ test('every measure that is read has a pad, an instrument and units of its own d
   }
   expect(read.filter(goesBelowZero)).toEqual(['slope', 'air-temperature', 'surface-temperature']);
   expect(Object.groupBy(read, howOf)).toEqual({
-    tape: ['overlap', 'band-lap', 'onto-band', 'flood-depth', 'flood-level', 'upturn', 'flatness', 'curb-height'],
+    tape: ['overlap', 'band-lap', 'onto-band', 'flood-depth', 'flood-level', 'upturn', 'flatness', 'curb-height', 'distance'],
     comb: ['wet-film'],
     caliper: ['dry-film'],
     level: ['slope'],

@@ -89,7 +89,10 @@ describe('is refused with its reason', () => {
     ['a coat of the same colour', { film: [0.3, 0.31, 0.29], bare: [0.3, 0.31, 0.29] }],
     ['a second coat a shade lighter', { film: [0.05, 0.2, 0.25], bare: [0.055, 0.21, 0.26] }],
   ])('%s', async (_, wishes) => {
-    expect((await measured({ ...FEW, ...wishes }, 8)).result).toEqual({ ok: false, fault: 'low-contrast' });
+    expect((await measured({ ...FEW, width: 1008, mmPerPx: [0.5, 0.6], ...wishes }, 8)).result).toEqual({
+      ok: false,
+      fault: 'low-contrast',
+    });
   });
 
   test('without film or bare taught, corners that cross, a tap outside, an area that is too small', async () => {

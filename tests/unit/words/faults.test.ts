@@ -38,6 +38,18 @@ const SETUP: Record<SetupFaultCode, true> = {
   'no-step': true,
   'no-place': true,
   'none-chosen': true,
+  'not-a-turn': true,
+  'gap-open': true,
+  'other-way': true,
+  'self-crossing': true,
+  'self-touching': true,
+  'zero-wall': true,
+  'few-corners': true,
+  'no-such-wall': true,
+  'beyond-wall': true,
+  'above-wall': true,
+  'outside-floor': true,
+  'benches-meet': true,
 };
 const STORE: Record<ShelfFaultCode, true> = { full: true, gone: true, blocked: true, newer: true, failed: true };
 const READ_BACK: SaveFault = { code: 'read-back', detail: '' };

@@ -69,6 +69,8 @@ function answers(tx: Tx, asked: Promise<unknown>[], refused: Set<unknown>): Writ
     get: (drawer, key) => ask<unknown>(() => tx.objectStore(drawer).get([...key])),
     all: (drawer, prefix) => ask<unknown[]>(() => tx.objectStore(drawer).getAll(under(prefix))),
     keys: (drawer, prefix) => ask(() => tx.objectStore(drawer).getAllKeys(under(prefix)) as unknown as Promise<Key[]>),
+    between: (drawer, low, high, limit) =>
+      ask<unknown[]>(() => tx.objectStore(drawer).getAll(IDBKeyRange.bound([...low], [...high], false, true), limit)),
   };
   return {
     ...read,

@@ -1,5 +1,8 @@
 import * as z from 'zod/mini';
 
+/** Up to 8 digits before the point: of a length, in each unit, whole nanometres that a number holds exactly. */
+export const Decimal = z.string().check(z.regex(/^-?\d{1,8}(?:\.\d{1,9})?$/));
+
 /** Free text of a person, in their own language. */
 export const Words = z.string().check(z.maxLength(2_000));
 /** Text that names something: never empty, so that it can be pointed at. */

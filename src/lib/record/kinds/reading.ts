@@ -1,21 +1,22 @@
 import * as z from 'zod/mini';
 import { ALL_UNITS, baseOf, type AnyUnit } from '../../measure/dimension.ts';
 import { Hash, Id } from '../entry.ts';
+import { Decimal } from './fields.ts';
+import { PhotoLength } from './photo.ts';
 
 /**
  * What can be measured or limited. `overlap` is read at the dry fit while both edges show; `band-lap` on a laid band; `onto-band`
- * where liquid laps onto a band or sheet. Waits and the like are limited only.
+ * where liquid laps onto a band or sheet. `distance`: between two points that are seen, which proves no lap. Waits and the like are
+ * limited only.
  */
 export const MEASURES = [
   'overlap', 'band-lap', 'onto-band', 'wet-film', 'dry-film', 'coats', 'flood-depth', 'flood-level', 'upturn', 'slope', 'flatness', 'curb-height',
-  'air-temperature', 'surface-temperature', 'humidity', 'moisture', 'volume-used',
+  'air-temperature', 'surface-temperature', 'humidity', 'moisture', 'volume-used', 'distance',
   'slake', 'pot-life', 'open-time', 'walk-on', 'recoat', 'cover-within', 'before-flooding', 'flood-hold',
 ] as const; // prettier-ignore
 export const Measure = z.enum(MEASURES);
 export type Measure = z.infer<typeof Measure>;
 
-/** Up to 8 digits before the point: in each unit below a length that whole nanometres hold exactly. */
-export const Decimal = z.string().check(z.regex(/^-?\d{1,8}(?:\.\d{1,9})?$/));
 export const Unit = z.enum(ALL_UNITS as readonly [AnyUnit, ...AnyUnit[]]);
 export type Unit = z.infer<typeof Unit>;
 
@@ -45,7 +46,7 @@ export const Reading = z.looseObject({
   what: Measure,
   surface: z.nullable(Id),
   said: z.union([Span, Quantity]),
-  /** How it was taken; `photo`: typed from a photo with the tape in the frame. */
+  /** How it was taken; `photo`: from a photo, typed from the tape in its frame, or computed by us where `photo` below says so. */
   how: z.enum(['tape', 'comb', 'typed', 'photo', 'level', 'meter', 'thermometer', 'caliper']),
   /** Where on the surface, in the person's own words. */
   spot: z.optional(z.string().check(z.maxLength(200))),
@@ -63,10 +64,16 @@ export const Reading = z.looseObject({
   /** Which recogniser heard it, with its version and model. */
   engine: z.optional(z.string().check(z.maxLength(200))),
   /** How the person of this entry confirmed it: touched, touched the other reading, or said that it is right. */
-  confirmed: z.optional(z.enum(['touch', 'other', 'voice'])),
+  confirmedHow: z.optional(z.enum(['touch', 'other', 'voice'])),
   /** Id of the voice note in which it was said, and the SHA-256 of its sound. */
   clip: z.optional(Id),
   clipHash: z.optional(Hash),
+  /** How a value computed in a photo came about, and its interval in the unit of `said`. */
+  photo: z.optional(PhotoLength),
+  /** By what a lap in a photo is seen: an opaque sheet hides its lower edge once it is laid. */
+  lap: z.optional(z.enum(['both-edges', 'lap-line'])),
+  /** The person who looked at the photo value and took it over. Without, it proves nothing. */
+  confirmed: z.optional(Id),
 });
 export type Reading = z.infer<typeof Reading>;
 

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { Hash, Id } from '../entry.ts';
-import { Day, Name, Words } from './fields.ts';
-import { Decimal, isMeasurable, Measure, Quantity, SCALES, Unit } from './reading.ts';
+import { Day, Decimal, Name, Words } from './fields.ts';
+import { isMeasurable, Measure, Quantity, SCALES, Unit } from './reading.ts';
 
 /** Steps of the job, in the usual order of work. A crew may skip, repeat or reorder. */
 export const STEPS = [

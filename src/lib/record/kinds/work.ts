@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { Hash, Id } from '../entry.ts';
-import { Instant, Words } from './fields.ts';
-import { Decimal, Quantity } from './reading.ts';
+import { Decimal, Instant, Words } from './fields.ts';
+import { Quantity } from './reading.ts';
 import { Picture, Step } from './setup.ts';
 
 const Surfaces = z.array(Id).check(z.maxLength(100));
@@ -156,12 +156,28 @@ export const FloodEnd = z.looseObject({ attempt: Id, result: z.enum(['passed', '
 /** Building a record: what was printed, from which log, judged by which rules. */
 export const BuiltRecord = z.looseObject({
   rules: z.string().check(z.maxLength(60)),
+  /** `en`, `es`, or `both`. */
   lang: z.string().check(z.maxLength(20)),
+  /** The size of its sheets: with it, the log and the pictures the PDF can be built again, byte for byte. */
+  paperSize: z.optional(z.string().check(z.maxLength(20))),
   /** Heads of the chains the record was built from. */
   heads: z.array(z.looseObject({ device: Id, seq: z.int().check(z.minimum(0)), hash: Hash })),
   /** The document tree: codes, decimal strings and the people's own words. */
   document: z.record(z.string(), z.unknown()),
   pictures: z.array(Hash),
+  /** How each of them was made: the original it was made `of`, its size, and what encoded it. A later record prints them again. */
+  derived: z.optional(
+    z.array(
+      z.looseObject({
+        of: Hash,
+        sha256: Hash,
+        bytes: z.int().check(z.minimum(1)),
+        width: z.int().check(z.minimum(1)),
+        height: z.int().check(z.minimum(1)),
+        encoder: z.string().check(z.maxLength(60)),
+      }),
+    ),
+  ),
   pdf: z.looseObject({ sha256: Hash, bytes: z.int().check(z.minimum(1)) }),
 });
 export type BuiltRecordData = z.infer<typeof BuiltRecord>;

@@ -9,7 +9,7 @@ export type Leg = 'wall' | 'floor';
 export type Material = 'frame' | 'board' | 'liner' | 'tray' | 'mortar' | 'sheet' | 'band' | 'coat' | 'water' | 'guard';
 
 /** What a layer is drawn of, from the outside inwards. A sheet is never without the bed it lies in. */
-const BEDS_OF: Readonly<Record<Layer, readonly Material[]>> = {
+export const BEDS_OF: Readonly<Record<Layer, readonly Material[]>> = {
   behind: ['frame'],
   substrate: ['board'],
   liner: ['liner'],

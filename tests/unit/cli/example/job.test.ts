@@ -122,12 +122,12 @@ describe('the example as a job', () => {
     expect(layers.map(({ layer, stand, shown, items }) => `${layer} ${stand} ${shown}/${items.length}`)).toEqual([
       'substrate shown 3/3',
       'sheets shown 5/5',
-      'bands shown 7/7',
+      'bands shown 8/8',
       'coat owed 2/8',
       'flood not-begun 0/8',
       'protect not-begun 0/2',
     ]);
-    expect(price(layers)).toEqual({ photos: 19, readings: 11, entries: 3, minutes: 12 });
+    expect(price(layers)).toEqual({ photos: 20, readings: 11, entries: 3, minutes: 12 });
     const { clear, missing, outside } = clearToCover(layers, job);
     expect(clear).toBe(false);
     expect(missing.map((item) => item.key)).toEqual([

@@ -9,6 +9,7 @@ import { LAYER, OWED, VERDICT } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { saidText } from '#lib/words/number.ts';
 import { clockText } from '#lib/words/time.ts';
+import { spotOfRoom } from './log/said-text.ts';
 
 type Lang = 'en' | 'es';
 
@@ -42,6 +43,7 @@ export function owedName(item: Owed, job: JobState): string {
   const where =
     item.surfaces.length === 1 && item.key.split(':')[1] === item.surface.surface ? item.surface.name : rooms > 1 ? item.room.name : null;
   const named = where === null ? what : m.room_of({ item: what, room: where });
+  if (item.spot !== null) return m.room_of({ item: named, room: spotOfRoom(item.spot, item.room.room, job) });
   return item.coat === null ? named : m.room_of({ item: named, room: m.coat_n({ n: item.coat }) });
 }
 
@@ -91,7 +93,8 @@ function query(parts: Readonly<Record<string, string | number | null>>): URLSear
 }
 
 /** Where what is owed is given: its photo, its reading, or the page its entry is written on. */
-export function owedHref(job: string, { rule, surface, surfaces, coat }: Owed, run: string | null): string {
+export function owedHref(job: string, { rule, room, surface, surfaces, coat, spot }: Owed, run: string | null): string {
+  if (spot !== null) return `/job/${job}/draw/mark?${query({ room: room.room, spot })}`;
   const on = surfaces.length === 1 ? surface.surface : null;
   if ('reading' in rule.want) return readHref(job, rule.want.reading, run, surface.surface, coat);
   if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);

@@ -3,8 +3,10 @@ import type { JobState } from '#lib/job/state.ts';
 import * as codes from '#lib/words/codes.ts';
 import { CHOICE, FIELD, fieldWord } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
+import { listText } from '#lib/words/list.ts';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
+import { spotText } from '#lib/words/spot.ts';
 import { clockText, dateText, dayText, durationText } from '#lib/words/time.ts';
 
 type Lang = 'en' | 'es';
@@ -56,6 +58,10 @@ export function fieldText(field: SaidField, offsetMin: number, job: JobState, la
       return limitSourceText({ source: { kind: field.kind, text: field.text }, min: null, max: null, unit: 'count' });
     case 'key':
       return field.public === null ? m.device_unsigned() : `Ed25519 ${field.public.slice(0, 16)}`;
+    case 'spot':
+      return spotOfRoom(field.spot, field.room, job);
+    case 'list':
+      return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}) ?? one.field} ${fieldText(one, offsetMin, job, lang)}`);
     case 'heads':
       return field.heads.map(({ seq, hash }) => `${seq} ${hash.slice(0, 8)}`).join(', ');
   }
@@ -101,6 +107,8 @@ function idText(of: Extract<SaidField, { is: 'ids' }>['of'], id: string, job: Jo
       return ruleText(id, job);
     case 'item':
       return itemText(id, job);
+    case 'person':
+      return job.people[id] ?? id;
     case 'limit':
     case 'entry':
       return pointedText(id, job, lang);
@@ -114,16 +122,30 @@ export function lotText(id: string, job: JobState): string {
   return found.lot === '' ? found.name : `${found.name}, ${found.lot}`;
 }
 
+/** A place of a room's drawing by its id. */
+export function spotOfRoom(spot: string, room: string, job: JobState): string {
+  const things = job.drawings.find((one) => one.room === room)?.data.things ?? [];
+  const thing = (at: number) =>
+    m.draw_thing_n({ thing: things[at] === undefined ? FIELD.thing() : CHOICE[`thing.${things[at].thing}`](), n: at + 1 });
+  return spotText(spot, thing);
+}
+
 function ruleText(id: string, job: JobState): string {
   return job.ownRules.find(({ rule }) => `own-${rule}` === id)?.name ?? wordOf(codes.OWED, id);
 }
 
 /** An owed item by its key: rule, surface or room, and coat where it is owed for each. */
 export function itemText(key: string, job: JobState): string {
-  const [rule = '', target = '', coat] = key.split(':');
+  const [rule = '', where = '', coat] = key.split(':');
+  const [target = '', spot] = where.split('@');
   const on =
     job.surfaces.find(({ surface }) => surface === target)?.name ?? job.rooms.find(({ room }) => room === target)?.name ?? job.name;
-  return [ruleText(rule, job), on, ...(coat === undefined ? [] : [`${FIELD.coat()} ${coat}`])].join(', ');
+  return [
+    ruleText(rule, job),
+    on,
+    ...(spot === undefined ? [] : [spotOfRoom(spot, target, job)]),
+    ...(coat === undefined ? [] : [`${FIELD.coat()} ${coat}`]),
+  ].join(', ');
 }
 
 /** An entry or a limit that another speaks of: what it is, and when. */

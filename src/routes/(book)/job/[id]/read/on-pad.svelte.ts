@@ -20,7 +20,7 @@ interface Kept {
 }
 
 /** What a reading keeps of how it was spoken. */
-export type Spoken = Required<Pick<Reading, 'heard' | 'engine' | 'confirmed' | 'clip' | 'clipHash'>> & Pick<Reading, 'otherHeard'>;
+export type Spoken = Required<Pick<Reading, 'heard' | 'engine' | 'confirmedHow' | 'clip' | 'clipHash'>> & Pick<Reading, 'otherHeard'>;
 
 /** The pad of one measure: what is typed, how it stands, and the way into the log. */
 export class PadState {

@@ -226,7 +226,7 @@ export class SpokenState {
         heard: pending.heard.words.slice(0, 200),
         ...(shown === null ? {} : { otherHeard: `${shown.value} ${shown.unit}` }),
         engine: `${pending.heard.engine} ${pending.heard.version}`.slice(0, 200),
-        confirmed: how,
+        confirmedHow: how,
         clip: pending.clip.id,
         clipHash: pending.clip.sha256,
       },

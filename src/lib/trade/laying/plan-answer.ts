@@ -1,10 +1,10 @@
-import { fromTenThousandths, rounded, type Ratio } from '#lib/measure/exact.ts';
-import type { Point } from '#lib/measure/plane.ts';
-import type { LayingRemedy } from '#lib/trade/laying/remedies.ts';
-import type { RoomPlan } from '#lib/trade/laying/plan-room.ts';
-import type { LayingStep } from '#lib/trade/laying/trial.ts';
-import type { Impossible, SheetRemedy } from '#lib/trade/sheets/impossible.ts';
-import type { Room } from '#lib/trade/sheets/room.ts';
+import { fromTenThousandths, rounded, type Ratio } from '../../measure/exact.ts';
+import type { Point } from '../../measure/plane.ts';
+import type { LayingRemedy } from './remedies.ts';
+import type { RoomPlan } from './plan-room.ts';
+import type { LayingStep } from './trial.ts';
+import type { Impossible, SheetRemedy } from '../sheets/impossible.ts';
+import type { Room } from '../sheets/room.ts';
 
 /** The plan of a room as the terminal prints it (docs/plan.md): lengths in the drawing's unit, indices from 0. */
 export function planAnswer(room: Room, planned: RoomPlan): object {

@@ -1,0 +1,66 @@
+import { EMPTY_PLAN, planDraft, planInput } from '#lib/job/drawing/plan-input.ts';
+import { shapeOf } from '#lib/job/drawing/shape.ts';
+import type { Drawing } from '#lib/record/kinds/drawing.ts';
+import type { Draft } from '#lib/record/kinds.ts';
+import type { Quantity } from '#lib/record/kinds/reading.ts';
+import { planAnswer } from '#lib/trade/laying/plan-answer.ts';
+import { planRoom } from '#lib/trade/laying/plan-room.ts';
+import { readRoom } from '#lib/trade/sheets/room.ts';
+
+const inches = (text: string, value: string): Quantity => ({ text, value, unit: 'in' });
+const [WALL, SIDE] = [inches('5\' 0"', '60'), inches('31"', '31')];
+
+/** The shower as Dara walked it: west wall, north, east, and the curb that is stepped over; the drain and the valve in the east wall by tape. */
+const SHOWER: Drawing = {
+  room: 'bath',
+  unit: 'in',
+  height: inches('8\' 0"', '96'),
+  walls: [
+    { length: SIDE, turn: '90', as: 'full' },
+    { length: WALL, turn: '90', as: 'full' },
+    { length: SIDE, turn: '90', as: 'full' },
+    { length: WALL, as: 'curb', height: inches('4"', '4'), depth: inches('4-1/2"', '4.5') },
+  ],
+  closing: 'exact',
+  doorways: [],
+  things: [
+    { thing: 'drain', wall: 1, along: inches('30"', '30'), out: inches('15-1/2"', '15.5'), width: inches('6"', '6') },
+    { thing: 'valve', wall: 2, along: inches('15"', '15'), up: inches('42"', '42') },
+  ],
+};
+
+export const EXAMPLE_DRAWING: Draft = { id: 'drawing-bath', kind: 'drawing', data: SHOWER };
+
+/**
+ * The sheets of its floor as the planner puts them, up the walls by 6 in, from a roll of 1 m with 2 in of lap. Dara wants the seam by the north
+ * wall, so that 2 3/8 in of the lap lie on the floor. The planner is given the time it takes.
+ */
+export function examplePlan(): Draft {
+  const shape = shapeOf(SHOWER);
+  if (!shape.ok) throw new Error(shape.fault.code);
+  const seam = { direction: '0', pins: '28 5/8 in' } as const;
+  const form = { ...EMPTY_PLAN, width: '1 m', atHand: '33 ft', overlap: '2 in', upturn: '6 in', clear: '2 in', ...seam };
+  const input = planInput(form, shape.value);
+  if (!input.ok) throw new Error(JSON.stringify(input.fault));
+  const room = readRoom(input.value);
+  if (!room.ok) throw new Error(JSON.stringify(room.fault));
+  const always = () => true;
+  const planned = planRoom(room.value, { sheets: always, laying: always, remedies: always });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.fault));
+  return { ...planDraft('bath', 'drawing-bath', input.value, planAnswer(room.value, planned.value)), id: 'plan-bath' };
+}
+
+/** Where a photo or reading belongs on it, in inches. */
+export function exampleMark(
+  of: string,
+  [x, y]: readonly [number, number],
+  more: { readonly wall?: number; readonly spot?: string } = {},
+): Draft {
+  const said = (value: number) => inches(String(value), String(value));
+  return {
+    id: `mark-${of}-${more.spot ?? 'place'}`,
+    kind: 'mark',
+    refs: [of],
+    data: { of, room: 'bath', x: said(x), y: said(y), ...more },
+  };
+}

@@ -1,0 +1,74 @@
+import { tapAt } from '#lib/job/in-photo.ts';
+import { lengthNm, typedDecimal } from '#lib/measure/quantity.ts';
+import type { Mark, Place } from '#lib/ui/photo/stage.ts';
+import * as m from '#lib/words/compiled/messages.js';
+
+export interface Tap {
+  readonly at: Place;
+  /** Moved under the loupe. */
+  readonly fine: boolean;
+}
+
+/** Four corners tapped in order around, and the lengths of the first two sides as typed in the job's unit. */
+export class Corners {
+  readonly #units: 'in' | 'mm';
+  #taps: readonly (Tap | null)[] = $state.raw([null, null, null, null]);
+  first = $state('');
+  second = $state('');
+
+  constructor(units: 'in' | 'mm') {
+    this.#units = units;
+  }
+
+  get marks(): Mark[] {
+    return this.#taps.map((tap, i) => ({
+      id: `corner-${i}`,
+      name: m.mark_corner({ n: i + 1 }),
+      at: tap?.at ?? null,
+      look: 'corner',
+      sharp: true,
+      fine: tap?.fine ?? false,
+    }));
+  }
+
+  /** What to do next; null once all four lie sharp. */
+  get hint(): string | null {
+    const next = this.#taps.findIndex((tap) => tap === null || !tap.fine);
+    if (next < 0) return null;
+    return this.#taps[next] === null ? m.tap_corner({ n: next + 1 }) : m.tap_corner_sharp();
+  }
+
+  /** All four, each under the loupe; null until then. */
+  get quad(): readonly [Place, Place, Place, Place] | null {
+    const [a, b, c, d] = this.#taps;
+    const all = [a, b, c, d].every((tap) => tap?.fine === true);
+    return all ? [a!.at, b!.at, c!.at, d!.at] : null;
+  }
+
+  /** Where they lie so far, to be joined by lines. */
+  get places(): readonly Place[] {
+    return this.#taps.flatMap((tap) => (tap === null ? [] : [tap.at]));
+  }
+
+  place(id: string, at: Place, fine: boolean): void {
+    this.#taps = this.#taps.map((tap, i) => (id === `corner-${i}` ? { at: tapAt(at), fine: fine || (tap?.fine ?? false) } : tap));
+  }
+
+  /** The sides in mm, as decimal strings; null for one that is none. */
+  get widthMm() {
+    return mmOf(this.first, this.#units);
+  }
+  get heightMm() {
+    return mmOf(this.second, this.#units);
+  }
+}
+
+const SIDE_MAX_MM = 20_000;
+
+/** A typed length in mm to a hundredth; null for none, or for one that cannot be meant. */
+function mmOf(typed: string, units: 'in' | 'mm'): string | null {
+  const value = typedDecimal(typed);
+  const length = value === null ? null : lengthNm(value, units);
+  if (length?.ok !== true || length.value <= 0 || length.value > SIDE_MAX_MM * 1e6) return null;
+  return String(Math.round(length.value / 1e4) / 100);
+}

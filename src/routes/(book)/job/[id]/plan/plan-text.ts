@@ -1,0 +1,53 @@
+import { exitWall } from '#lib/job/drawing/laid.ts';
+import type { RoomShape } from '#lib/job/drawing/shape.ts';
+import type { PlannedSheets, Remedy } from '#lib/record/plan-result.ts';
+import { drawnLength } from '#lib/words/drawn-length.ts';
+import * as m from '#lib/words/compiled/messages.js';
+import { IMPOSSIBLE, REMEDY, TRAP } from '#lib/words/sheet-plan.ts';
+import { wallName } from '../draw/drawing-text.ts';
+
+type Lang = 'en' | 'es';
+
+/** A length of the planner, a decimal of the drawing's unit, on a tape. */
+export function decimalLength(decimal: string, unit: 'in' | 'mm', lang: Lang): string {
+  return drawnLength(Number(decimal) * 10_000, unit, lang);
+}
+
+/** One step of the order: what is laid, where one kneels, and the way out after it. */
+export interface StepText {
+  readonly what: string;
+  readonly kneel: string;
+  readonly out: string;
+}
+
+export function stepTexts(plan: PlannedSheets, input: Readonly<Record<string, unknown>>, shape: RoomShape, lang: Lang): StepText[] {
+  const at = (decimal: string) => decimalLength(decimal.replace('-', ''), plan.unit, lang);
+  return (plan.laying.steps ?? []).map(({ piece, stretch, stands, exit }) => {
+    const [i, of] = [Number(stretch.i) + 1, Number(stretch.of)];
+    const what = of === 1 ? m.plan_lay({ piece }) : m.plan_lay_part({ piece, i, of, from: at(stretch.from), to: at(stretch.to) });
+    const wall = exitWall(shape, input, Number(exit));
+    return {
+      what,
+      kneel: stands.map(([x, y]) => m.plan_kneel({ x: sideText(x, at, m.plan_across), y: sideText(y, at, m.plan_up) })).join('; '),
+      out: wall === null ? '' : m.plan_out({ wall: wallName(wall) }),
+    };
+  });
+}
+
+/** A place below zero lies outside: beyond the walls where the walk begins. */
+function sideText(decimal: string, at: (decimal: string) => string, inside: (facts: { length: string }) => string): string {
+  return decimal.startsWith('-') ? m.plan_outside({ length: at(decimal) }) : inside({ length: at(decimal) });
+}
+
+const said = (words: Readonly<Record<string, () => string>>, code: string) => (Object.hasOwn(words, code) ? words[code]!() : code);
+export const trapText = (code: string) => said(TRAP, code);
+export const impossibleText = (code: string) => said(IMPOSSIBLE, code);
+
+/** What helps, with its measure where it is one. */
+export function remedyText(remedy: Remedy, unit: 'in' | 'mm', lang: Lang): string {
+  const measure = ['reach', 'longestPiece', 'upturn'].map((field) => remedy[field]).find((one) => typeof one === 'string');
+  const roll = (remedy['roll'] as { width?: unknown; newLength?: unknown } | undefined) ?? {};
+  const length = measure ?? (remedy.kind === 'wider-roll' ? roll.width : remedy.kind === 'longer-roll' ? roll.newLength : undefined);
+  const name = said(REMEDY, remedy.kind);
+  return typeof length === 'string' ? m.plan_remedy({ name, length: decimalLength(length, unit, lang) }) : name;
+}

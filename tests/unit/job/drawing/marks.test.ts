@@ -1,0 +1,45 @@
+import { markable, markDrafts, marksIn } from '#lib/job/drawing/marks.ts';
+import { spotsOf } from '#lib/job/drawing/joints.ts';
+import { shapeOf } from '#lib/job/drawing/shape.ts';
+import { project } from '#lib/job/project.ts';
+import { expect, test } from 'vitest';
+import { ALCOVE, drawn, q, thing } from '../../../fixtures/drawn.ts';
+import { chain, type Said } from '../../../fixtures/log.ts';
+import { reading, shot, withdraw } from '../../../fixtures/shower.ts';
+
+const mark = (of: string, more: object = {}): Said => ({
+  kind: 'mark',
+  refs: [of],
+  data: { of, room: 'bath', x: q(12), y: q(20.5), ...more },
+});
+const note: Said = { kind: 'note', data: { words: 'Crack', surfaces: [] } };
+const state = (...said: Said[]) => project(chain('a', said)).state;
+
+test('marks are numbered in the order they were made; those of another room, and of an entry taken back, are not shown', () => {
+  const job = state(note, note, mark('a-0'), mark('a-1', { wall: 1, spot: 'corner-2' }), mark('a-0', { room: 'hall' }), mark('gone'));
+  expect(marksIn(job, 'bath', 'in')).toEqual([
+    { n: 1, id: 'a-2', of: 'a-0', spot: null, wall: null, x: 120_000, y: 205_000 },
+    { n: 2, id: 'a-3', of: 'a-1', spot: 'corner-2', wall: 1, x: 120_000, y: 205_000 },
+  ]);
+  const taken = project(chain('a', [note, note, mark('a-0'), mark('a-1'), withdraw('a-0')])).state;
+  expect(marksIn(taken, 'bath', 'in').map(({ of }) => of)).toEqual(['a-1']);
+});
+
+test('photos, readings and notes can be marked, newest first; frames of a watch and what was taken back cannot', () => {
+  const job = state(note, shot(null), shot(null, { from: 'watch' }), reading(null, 'overlap', 'floor'), note, withdraw('a-0'));
+  expect(markable(job)).toEqual(['a-4', 'a-3', 'a-1']);
+});
+
+test('a mark keeps its place in the unit of the drawing, or says what is missing', () => {
+  const shape = shapeOf(drawn(ALCOVE, { things: [thing('valve', 0, [16, null, 48])] }));
+  if (!shape.ok) throw new Error(shape.fault.code);
+  const on = { unit: 'in', room: 'bath', shape: shape.value } as const;
+  const valve = spotsOf(shape.value).find(({ id }) => id === 'thing-0')!;
+  expect(markDrafts('a-1', on, valve, 'thing-0')).toEqual({
+    ok: true,
+    value: [{ kind: 'mark', refs: ['a-1'], data: { of: 'a-1', room: 'bath', wall: 0, x: q(16), y: q(48), spot: 'thing-0' } }],
+  });
+  expect(markDrafts(null, on, valve, null)).toMatchObject({ ok: false, fault: [{ code: 'none-chosen' }] });
+  expect(markDrafts('a-1', on, null, null)).toMatchObject({ ok: false, fault: [{ code: 'no-place' }] });
+  expect(markDrafts('a-1', on, { wall: 9, x: 0, y: 0 }, null)).toMatchObject({ ok: false, fault: [{ code: 'no-place' }] });
+});
