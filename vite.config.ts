@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import adapter from '@sveltejs/adapter-node';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
@@ -30,6 +31,7 @@ export default defineConfig({
       },
     }),
   ],
+  resolve: { alias: { 'blob-polyfill': fileURLToPath(new URL('src/lib/work/native-blob.ts', import.meta.url)) } },
   worker: { format: 'es' },
   build: { target: 'es2022' },
   environments: {

@@ -13,6 +13,8 @@ const NEEDED = {
   'poppler-utils': () => onPath('pdfdetach'),
   unzip: () => onPath('unzip'),
   python3: () => onPath('python3'),
+  'espeak-ng': () => onPath('espeak-ng'),
+  flite: () => onPath('flite'),
 };
 
 /**

@@ -8,8 +8,9 @@ const OURS = `${PREFIX}${version}`;
 
 const addresses = [...immutable, ...assets, ...prerendered].map(({ path }) => (path.startsWith('/') ? path : `/${path}`));
 
-/** What the first screen does not need: workers with their libraries, and the example's pictures. Fetched right after the start. */
-const isHeavy = (address: string) => address.includes('/workers/') || address.startsWith('/example/');
+/** What the first screen does not need: workers with their libraries, the recogniser, and the example's pictures. Fetched right after the start. */
+const isHeavy = (address: string) =>
+  address.includes('/workers/') || address.endsWith('.wasm') || address.startsWith('/voice/') || address.startsWith('/example/');
 const CORE = [...new Set(['/', ...addresses.filter((address) => !isHeavy(address))])];
 const HEAVY = addresses.filter(isHeavy);
 

@@ -74,9 +74,18 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'speaking',
+    route: '(book)/speaking',
+    show: async (site) => {
+      await site.link(site.say(m.page_speaking)).click();
+      await titled(site, m.page_speaking);
+    },
+  },
+  {
     name: 'new-empty',
     route: '(book)/new',
     show: async (site) => {
+      await site.link(site.say(m.part_back)).click();
       await site.link(site.say(m.part_back)).click();
       await site.link(site.say(m.new_job)).click();
       await words(site, site.say(m.limits));

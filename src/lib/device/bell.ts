@@ -1,5 +1,13 @@
-/** Tones for somebody at a loud bucket: how often, and how high in Hz. */
-const TONES = { ready: [3, 880], warn: [2, 660], late: [5, 990] } as const;
+/** Tones for somebody at a loud bucket, and for one who speaks values: how often, and how high in Hz. */
+const TONES = {
+  ready: [3, 880],
+  warn: [2, 660],
+  late: [5, 990],
+  speak: [1, 660],
+  heard: [1, 880],
+  saved: [1, 1320],
+  unheard: [1, 330],
+} as const;
 export type Tone = keyof typeof TONES;
 
 /** A bell a page can ring once the person has touched it: browsers play no sound before. */

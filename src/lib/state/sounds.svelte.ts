@@ -23,6 +23,9 @@ export interface Sound {
 
 /** What became of a recording. */
 export interface SoundNews {
+  /** Of its entry, and of its file. */
+  readonly id: string;
+  readonly sha256: string;
   readonly utc: string;
   readonly offsetMin: number;
   readonly ms: number;
@@ -98,7 +101,7 @@ export class Sounds {
         return 'held';
       }
       const { utc, offsetMin } = done.value.at(-1)!.body.times;
-      this.#news = { utc, offsetMin, ms, cut };
+      this.#news = { id: done.value.at(-1)!.body.id, sha256, utc, offsetMin, ms, cut };
     }
     // Should this fail, they are found at the next start, and dropped there since the entry stands.
     await this.#desk

@@ -5,7 +5,7 @@
 export function ask<Answer>(worker: Worker, question: unknown, step: (code: string) => void = () => undefined): Promise<Answer> {
   const { port1, port2 } = new MessageChannel();
   return new Promise<Answer>((resolve, reject) => {
-    const died = (event: Event) => reject(new Error(`worker died: ${event instanceof ErrorEvent ? event.message : event.type}`));
+    const died = (event: Event) => reject(new Error(`worker died: ${'message' in event ? String(event.message) : event.type}`));
     worker.addEventListener('error', died, { once: true });
     port1.onmessage = ({ data }: MessageEvent<Reply>) => {
       if ('step' in data) {

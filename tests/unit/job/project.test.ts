@@ -76,11 +76,17 @@ const ALONE: { readonly [K in Exclude<Kind, (typeof FACT_KINDS)[number]>]: objec
     ],
   },
   tag: {},
-  reading: { readings: [{ ...moment, ...ONE_OF_EACH.reading, step: null, open: false }] },
+  reading: { readings: [{ ...moment, ...unspoken(ONE_OF_EACH.reading), step: null, open: false }] },
   amendment: {},
   withdrawal: {},
   record: { records: [{ id: 'a-0', utc: utcOf(540), offsetMin: -360, paper: null, pdf: HASH, pictures: [], derived: [] }] },
 };
+
+/** How a value was spoken stands in the log and changes nothing of what it means. */
+function unspoken(data: object): object {
+  const spoken = ['heard', 'otherHeard', 'engine', 'confirmedHow', 'clip', 'clipHash'];
+  return Object.fromEntries(Object.entries(data).filter(([field]) => !spoken.includes(field)));
+}
 
 test.each([...KINDS])('%s: what it alone does to the state', (kind) => {
   const entries = chain('a', [{ kind, data: ONE_OF_EACH[kind] }]);

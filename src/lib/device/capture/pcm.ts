@@ -34,3 +34,9 @@ const DROWNED = 0.25;
 export function isTooLoud({ rms, peak }: Level): boolean {
   return peak >= CLIPPED || rms >= DROWNED;
 }
+
+/** 16 bit samples, lowest byte first, as numbers from -1 to 1. */
+export function samplesOf(pcm: Uint8Array): Float32Array<ArrayBuffer> {
+  const view = new DataView(pcm.buffer, pcm.byteOffset, pcm.length);
+  return Float32Array.from({ length: Math.floor(pcm.length / 2) }, (_, i) => view.getInt16(i * 2, true) / 32_768);
+}

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { ALL_UNITS, baseOf, type AnyUnit } from '../../measure/dimension.ts';
-import { Id } from '../entry.ts';
+import { Hash, Id } from '../entry.ts';
 import { Decimal } from './fields.ts';
 import { PhotoLength } from './photo.ts';
 
@@ -58,6 +58,16 @@ export const Reading = z.looseObject({
   /** Flood test: id of the attempt's entry, and in which water. */
   attempt: z.optional(Id),
   water: z.optional(z.enum(['test', 'control'])),
+  /** Spoken: the words a recogniser heard, and what else it may have been, as shown beside the value. */
+  heard: z.optional(z.string().check(z.maxLength(200))),
+  otherHeard: z.optional(z.string().check(z.maxLength(200))),
+  /** Which recogniser heard it, with its version and model. */
+  engine: z.optional(z.string().check(z.maxLength(200))),
+  /** How the person of this entry confirmed it: touched, touched the other reading, or said that it is right. */
+  confirmedHow: z.optional(z.enum(['touch', 'other', 'voice'])),
+  /** Id of the voice note in which it was said, and the SHA-256 of its sound. */
+  clip: z.optional(Id),
+  clipHash: z.optional(Hash),
   /** How a value computed in a photo came about, and its interval in the unit of `said`. */
   photo: z.optional(PhotoLength),
   /** By what a lap in a photo is seen: an opaque sheet hides its lower edge once it is laid. */

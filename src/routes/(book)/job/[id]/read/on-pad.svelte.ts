@@ -1,6 +1,7 @@
 import { judgeSaid } from '#lib/job/judged.ts';
 import type { SaveFault } from '#lib/record/book.ts';
 import { ReadingOnPad, type Drafts } from '#lib/record/drafts.ts';
+import type { Draft } from '#lib/record/kinds.ts';
 import type { Reading } from '#lib/record/kinds/reading.ts';
 import { DraftState } from '#lib/state/draft.svelte.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
@@ -17,6 +18,9 @@ interface Kept {
   /** Together with a photo. */
   readonly withPhoto: boolean;
 }
+
+/** What a reading keeps of how it was spoken. */
+export type Spoken = Required<Pick<Reading, 'heard' | 'engine' | 'confirmedHow' | 'clip' | 'clipHash'>> & Pick<Reading, 'otherHeard'>;
 
 /** The pad of one measure: what is typed, how it stands, and the way into the log. */
 export class PadState {
@@ -100,17 +104,38 @@ export class PadState {
       this.#asked = this.#value;
       return;
     }
-    this.#busy = true;
     const { pad } = this;
-    const done = await this.#job.add([readingDraft(this.#address.what, on.said, pad, this.#address.run?.id ?? null)]);
-    this.#busy = false;
-    this.#fault = done.ok ? null : done.fault;
-    if (!done.ok) return;
-    const { utc, offsetMin } = done.value.at(-1)!.body.times;
-    this.#kept = { said: on.said, utc, offsetMin, withPhoto: pad.shot !== undefined };
+    if (!(await this.#add(on.said, pad, null))) return;
     this.#asked = null;
     // Not one after the other: what is typed in between is written after both.
     await Promise.all([draft.set(afterKept(pad)), draft.drop()]);
+  }
+
+  /** Keeps a value that was spoken, at the coat and surface that were said or stand on the pad. What is typed there stays. Answers its entry. */
+  async keepSpoken(said: Reading['said'], where: Pick<ReadingOnPad, 'coat' | 'surface'>, spoken: Spoken): Promise<string | null> {
+    if (where.surface !== this.pad.surface || where.coat !== this.pad.coat) this.change(where);
+    return this.#add(said, { ...this.pad, ...where, fromPhoto: undefined }, spoken);
+  }
+
+  /** Takes a reading back that was just kept. */
+  async takeBack(id: string): Promise<boolean> {
+    const done = await this.#job.add([{ kind: 'withdrawal', refs: [id], data: { of: id, why: '' } }]);
+    this.#fault = done.ok ? null : done.fault;
+    if (done.ok) this.#kept = null;
+    return done.ok;
+  }
+
+  async #add(said: Reading['said'], pad: ReadingOnPad, spoken: Spoken | null): Promise<string | null> {
+    this.#busy = true;
+    const { refs, data, ...draft } = readingDraft(this.#address.what, said, pad, this.#address.run?.id ?? null);
+    const clip = spoken === null ? [] : [spoken.clip];
+    const done = await this.#job.add([{ ...draft, refs: [...(refs ?? []), ...clip], data: { ...data, ...spoken } } as Draft]);
+    this.#busy = false;
+    this.#fault = done.ok ? null : done.fault;
+    if (!done.ok) return null;
+    const { id, times } = done.value.at(-1)!.body;
+    this.#kept = { said, utc: times.utc, offsetMin: times.offsetMin, withPhoto: pad.shot !== undefined };
+    return id;
   }
 
   get #value() {

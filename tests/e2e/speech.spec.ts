@@ -1,0 +1,180 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, expect as patient, type BrowserContext, type Page } from '@playwright/test';
+import { known } from '#lib/record/kinds.ts';
+import * as m from '#lib/words/compiled/messages.js';
+import { clip, wavFile } from '../speech/clips.ts';
+import { launchOptions } from './browser.ts';
+import { job, limit, plantedSite, run, surface } from './planted.ts';
+import { Site } from './site.ts';
+import { entriesOf, readStored } from './stored.ts';
+import { test } from './test.ts';
+
+/** A busy machine is no fault of the book. */
+const expect = patient.configure({ timeout: 60_000 });
+
+const HALL = [
+  surface('north', 'North wall', 'wall'),
+  surface('floor', 'Shower floor', 'floor'),
+  limit('wet-film', '18', '40', 'mil'),
+  run('liquid-coat', ['north', 'floor'], { ago: 30, coat: 1 }),
+];
+const PAD = '/job/hall/read?what=wet-film&surface=floor&run=run-liquid-coat';
+/** The false microphone plays from the moment it is opened, and a busy machine takes its time to the first sound that is recorded. */
+const LEAD_S = 2.5;
+const FAN = { noise: 'fan', snrDb: 20 } as const;
+
+/** A browser whose microphone plays one made phrase, and that reaches no host but ours; it names every other one it asked for. */
+async function phone(text: string, baseURL: string, serviceWorkers: 'allow' | 'block') {
+  const folder = await mkdtemp(join(tmpdir(), 'layerbook-spoken-'));
+  const sound = join(folder, 'said.wav');
+  await writeFile(sound, wavFile(clip(text, 'slt', FAN, 1, LEAD_S)));
+  const flags = ['--use-fake-device-for-media-stream', `--use-file-for-fake-audio-capture=${sound}%noloop`];
+  const browser = await chromium.launch(launchOptions(flags));
+  const context = await browser.newContext({
+    baseURL,
+    serviceWorkers,
+    permissions: ['microphone'],
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    locale: 'en-US',
+  });
+  // Asked for its own recogniser, the engine without windows dies: it has the name and not the service behind it.
+  await context.addInitScript(() => {
+    for (const name of ['SpeechRecognition', 'webkitSpeechRecognition']) Reflect.deleteProperty(globalThis, name);
+  });
+  const elsewhere: string[] = [];
+  await context.route(
+    (url) => url.host !== new URL(baseURL).host,
+    (route) => {
+      elsewhere.push(route.request().url());
+      return route.abort();
+    },
+  );
+  return {
+    context,
+    elsewhere,
+    close: async () => {
+      await browser.close();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function atPad(context: BrowserContext): Promise<Site> {
+  const site = new Site(await context.newPage());
+  await plantedSite(site, 'hall', [job('Hall bath'), ...HALL]);
+  await site.page.goto(PAD);
+  await site.page.getByRole('button', { name: 'Shower floor', pressed: true }).waitFor();
+  return site;
+}
+
+const talk = (site: Site) => site.button(site.say(m.sound_talk));
+
+/** Holds the key as long as the phrase lasts. */
+async function hold(site: Site, seconds: number): Promise<void> {
+  const { x, y, width, height } = (await talk(site).boundingBox())!;
+  await site.page.mouse.move(x + width / 2, y + height / 2);
+  await site.page.mouse.down();
+  await expect(site.page.locator('.panel .large')).toContainText(`:0${seconds}`);
+  await site.page.mouse.up();
+}
+
+async function views(page: Page) {
+  return entriesOf(await readStored(page))
+    .filter(({ body }) => body.device !== 'phone-b')
+    .map((entry) => ({ id: entry.body.id, ...known(entry) }));
+}
+
+test('held, spoken, read back, confirmed: in the log with its clip, on the surface that was said; offline from the cache, nothing asked elsewhere', async ({
+  baseURL,
+}) => {
+  const { context, elsewhere, close } = await phone('coat two, north wall, two two mils', baseURL!, 'allow');
+  const asked: string[] = [];
+  context.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  try {
+    const site = await atPad(context);
+    await site.openJobs();
+    await site.untilOffline();
+    await site.page.goto(PAD);
+    await site.page.getByRole('button', { name: 'Shower floor', pressed: true }).waitFor();
+    // The page has read nothing of the recogniser so far; what the service worker keeps is fetched, not opened.
+    const ofPages = await site.page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
+    expect(ofPages.filter((name) => /listener|\.wasm|\/voice\/en-us/.test(name))).toEqual([]);
+    await context.setOffline(true);
+    await site.page.reload();
+    await site.page.getByRole('button', { name: 'Shower floor', pressed: true }).waitFor();
+    await hold(site, 6);
+    await expect(site.page.locator('.panel .value')).toHaveText('22–24 mil');
+    await expect(site.page.locator('.panel')).toContainText('Wet at twenty-two, dry at twenty-four thousandths of an inch.');
+    await expect(site.page.locator('.panel')).toContainText('Coat 2, North wall');
+    // The clip is kept, and no reading before it is confirmed.
+    expect((await views(site.page)).map(({ kind }) => kind)).toContain('voice');
+    expect((await views(site.page)).map(({ kind }) => kind)).not.toContain('reading');
+    await site.page.screenshot({ path: 'tests/.out/spoken-pending.png' });
+    await site.button(site.say(m.spoken_save, { value: '22–24 mil' })).click();
+    await expect(site.saved).toBeVisible();
+    const all = await views(site.page);
+    const note = all.find((one) => one.kind === 'voice');
+    const reading = all.find((one) => one.kind === 'reading');
+    expect(reading?.data).toMatchObject({
+      what: 'wet-film',
+      surface: 'north',
+      coat: 2,
+      how: 'comb',
+      said: { text: 'coat two north wall two two mils', value: '22', to: '24', unit: 'mil' },
+      heard: 'coat two north wall two two mils',
+      confirmedHow: 'touch',
+      clip: note!.id,
+      clipHash: note!.data.sound.sha256,
+    });
+    expect(elsewhere).toEqual([]);
+  } finally {
+    await close();
+  }
+});
+
+test('hands-free, while a step is open: one phrase after the other, without a key held', async ({ baseURL }) => {
+  const series = await phone('two eight mils', baseURL!, 'block');
+  try {
+    const site = await atPad(series.context);
+    await site.button(site.say(m.spoken_series)).click();
+    await expect(site.page.locator('.panel .value')).toHaveText('28–30 mil');
+    await site.page.screenshot({ path: 'tests/.out/spoken-series.png' });
+    await site.button(site.say(m.spoken_series_end)).click();
+    await expect(site.button(site.say(m.spoken_series))).toBeVisible();
+    const notes = (await views(site.page)).filter(({ kind }) => kind === 'voice');
+    expect(notes.length).toBeGreaterThan(0);
+    expect((await views(site.page)).map(({ kind }) => kind)).not.toContain('reading');
+  } finally {
+    await series.close();
+  }
+});
+
+test('a value outside its limit asks once more; other talk is no value, its clip stays', async ({ baseURL }) => {
+  const outside = await phone('sixty five mils', baseURL!, 'block');
+  try {
+    const site = await atPad(outside.context);
+    await hold(site, 5);
+    await expect(site.page.locator('.panel .value')).toHaveText('65–70 mil');
+    await expect(site.fault('spoken-asks')).toContainText(site.say(m.spoken_ask_limit));
+    await site.button(site.say(m.spoken_save, { value: '65–70 mil' })).click();
+    expect((await views(site.page)).map(({ kind }) => kind)).not.toContain('reading');
+    await site.button(site.say(m.read_save_anyway, { value: '65–70 mil' })).click();
+    await expect(site.saved).toBeVisible();
+  } finally {
+    await outside.close();
+  }
+  const talkOfOthers = await phone('did you bring the long ladder from the truck', baseURL!, 'block');
+  try {
+    const site = await atPad(talkOfOthers.context);
+    await hold(site, 5);
+    await expect(site.fault('spoken-nothing')).toContainText(site.say(m.spoken_why_nothing));
+    await site.button(site.say(m.spoken_back_to_pad)).click();
+    expect((await views(site.page)).map(({ kind }) => kind)).toEqual(expect.arrayContaining(['voice']));
+    expect((await views(site.page)).map(({ kind }) => kind)).not.toContain('reading');
+  } finally {
+    await talkOfOthers.close();
+  }
+});

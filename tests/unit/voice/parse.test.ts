@@ -1,0 +1,298 @@
+import { inchDecimal } from '#lib/measure/inch.ts';
+import { exampleCombMil, exampleCombUm } from '#lib/trade/comb.ts';
+import type { Listening, SpokenDraft } from '#lib/voice/draft.ts';
+import { numberSayings, numbersAt, wholeSayings } from '#lib/voice/number-words.ts';
+import { parse } from '#lib/voice/parse.ts';
+import { plausible } from '#lib/voice/plausible.ts';
+import { sayings, valueSayings } from '#lib/voice/say.ts';
+import {
+  ACT_WORDS,
+  COMMAND_WORDS,
+  MEASURE_WORDS,
+  STEP_WORDS,
+  UNIT_WORDS,
+  wordsOf,
+  type Command,
+  type Language,
+  type Sayings,
+  type SpokenMeasure,
+  type SpokenStep,
+  type SpokenUnit,
+} from '#lib/voice/vocabulary.ts';
+import { readBack } from '#lib/words/number.ts';
+import { expect, test } from 'vitest';
+import { random } from '../../sim/random.ts';
+
+const LANGUAGES = ['en', 'es'] as const;
+const UNITS = Object.keys(UNIT_WORDS) as SpokenUnit[];
+const MEASURES = Object.keys(MEASURE_WORDS) as SpokenMeasure[];
+const PLACES = {
+  en: [
+    { id: 'north', name: 'North wall' },
+    { id: 'floor', name: 'Shower floor' },
+  ],
+  es: [
+    { id: 'north', name: 'Pared norte' },
+    { id: 'floor', name: 'Piso de la ducha' },
+  ],
+};
+const all = (language: Language): Listening => ({ places: PLACES[language], units: UNITS });
+const NONE = { is: 'reading', coat: null, place: null, what: null, to: null } as const;
+
+test.each<[words: string, language: Language, draft: Partial<SpokenDraft> | string]>([
+  ['coat two, north wall, two two mils', 'en', { coat: 2, place: 'north', value: '22', unit: 'mil' }],
+  ['north wall coat two twenty two mils', 'en', { coat: 2, place: 'north', value: '22', unit: 'mil' }],
+  // One word says a coat, so there is one way to hear this.
+  ['coat two two two mils', 'en', { coat: 2, value: '22', unit: 'mil' }],
+  ['Two and a quarter inches', 'en', { value: '2.25', unit: 'in' }],
+  ['seven eighths inch', 'en', { value: '0.875', unit: 'in' }],
+  ['half an inch', 'en', { value: '0.5', unit: 'in' }],
+  ['a half inch per foot', 'en', { value: '0.5', unit: 'in/ft' }],
+  ['minus five degrees fahrenheit', 'en', { value: '-5', unit: 'F' }],
+  ['four oh five microns', 'en', { value: '405', unit: 'um' }],
+  ['wet film two point five mils', 'en', { what: 'wet-film', value: '2.5', unit: 'mil' }],
+  ['wet at twenty-six, dry at twenty-eight mils', 'en', { value: '26', to: '28', unit: 'mil' }],
+  ['wet at twenty-eight, dry at twenty-six mils', 'en', 'other-words'],
+  ['one hundred and five microns', 'en', { value: '105', unit: 'um' }],
+  // A number alone has no unit, degrees have no scale, and seventy what?
+  ['two two', 'en', 'no-unit'],
+  ['seventy two degrees', 'en', 'other-words'],
+  ['two feet', 'en', 'other-words'],
+  // 220, 2.20 or 2 and 20: nobody can tell.
+  ['two twenty mils', 'en', 'other-words'],
+  ['zero five mils', 'en', 'other-words'],
+  ['nine eighths inch', 'en', 'other-words'],
+  ['two thirds of an inch', 'en', 'other-words'],
+  ['two two mils please', 'en', 'other-words'],
+  ['coat two coat three two two mils', 'en', 'other-words'],
+  ['coat twelve two two mils', 'en', 'other-words'],
+  ['the roof two two mils', 'en', 'other-words'],
+  ['right', 'en', 'other-words'],
+  ['that is right', 'en', { is: 'command', command: 'right' }],
+  ['begin liquid coat', 'en', { is: 'step', act: 'begin', step: 'liquid-coat' }],
+  ['', 'en', 'nothing'],
+  ['quince mils', 'es', { value: '15', unit: 'mil' }],
+  ['quince milésimas', 'es', { value: '15', unit: 'mil' }],
+  // Fifteen thousand of nothing, and never 15 mil.
+  ['quince mil', 'es', 'no-unit'],
+  ['cinco mil', 'es', 'no-unit'],
+  ['mil doscientas micras', 'es', { value: '1200', unit: 'um' }],
+  ['mano dos, pared norte, dos dos mils', 'es', { coat: 2, place: 'north', value: '22', unit: 'mil' }],
+  ['dos pulgadas y media', 'es', { value: '2.5', unit: 'in' }],
+  ['dos y tres cuartos pulgadas', 'es', { value: '2.75', unit: 'in' }],
+  ['treinta y un cuarto pulgadas', 'es', { value: '30.25', unit: 'in' }],
+  ['treinta y una pulgadas', 'es', { value: '31', unit: 'in' }],
+  ['una pulgada y un cuarto por pie', 'es', { value: '1.25', unit: 'in/ft' }],
+  ['uno coma cinco milímetros', 'es', { value: '1.5', unit: 'mm' }],
+  ['uno punto cinco milímetros', 'es', { value: '1.5', unit: 'mm' }],
+  // A quart is a cuarto of a gallon, and three quarters of one are three of them.
+  ['tres cuartos de galón', 'es', { value: '3', unit: 'qt' }],
+  ['veintiún grados', 'es', 'other-words'],
+  ['eso es correcto', 'es', { is: 'command', command: 'right' }],
+])('%s (%s)', (words, language, expected) => {
+  const read = parse(words, all(language), language);
+  if (typeof expected === 'string') expect(read).toEqual({ ok: false, fault: expected });
+  else expect(read).toEqual({ ok: true, value: 'is' in expected ? expected : { ...NONE, ...expected } });
+});
+
+test('words that could mean two places, or a place and a measure, are no draft', () => {
+  const twice = { places: [...PLACES.en, { id: 'other', name: 'north wall' }], units: UNITS };
+  expect(parse('north wall two two mils', twice, 'en')).toEqual({ ok: false, fault: 'two-ways' });
+  const called = { places: [{ id: 'odd', name: 'Dry film' }], units: UNITS };
+  expect(parse('dry film two two mils', called, 'en')).toEqual({ ok: false, fault: 'two-ways' });
+});
+
+/** Every value that is listened for, of every measure and unit, and the teeth of both gauges. */
+const VALUES = [
+  ...MEASURES.flatMap((what) =>
+    UNITS.flatMap((unit) => {
+      const numbers = plausible(what, unit);
+      const tenths = numbers?.tenths === true ? numbers.values.flatMap((value) => ['0', '5', '7'].map((tenth) => `${value}.${tenth}`)) : [];
+      return [...(numbers?.values ?? []), ...tenths].map((value) => ({ value, unit }));
+    }),
+  ),
+  ...exampleCombMil().teeth.map((value) => ({ value, unit: 'mil' as const })),
+  ...exampleCombUm().teeth.map((value) => ({ value, unit: 'um' as const })),
+];
+const DIFFERENT = [...new Map(VALUES.map((one) => [`${one.value} ${one.unit}`, one])).values()];
+
+test.each(LANGUAGES)('every value is understood in every way it is said, and as it is read back (%s)', (language) => {
+  const wrong = DIFFERENT.flatMap(({ value, unit }) =>
+    [...valueSayings(value, unit, language), readBack({ value, unit }, language)].flatMap((said) => {
+      const read = parse(said, all(language), language);
+      const same = read.ok && read.value.is === 'reading' && Number(read.value.value) === Number(value) && read.value.unit === unit;
+      return same ? [] : [`${said}: ${JSON.stringify(read)}, not ${value} ${unit}`];
+    }),
+  );
+  expect(wrong).toEqual([]);
+  expect(DIFFERENT.length).toBeGreaterThan(2000);
+});
+
+test.each(LANGUAGES)('every comb reading is understood as it is read back (%s)', (language) => {
+  for (const { unit, teeth } of [exampleCombMil(), exampleCombUm()]) {
+    for (const [i, value] of teeth.slice(0, -1).entries()) {
+      const said = { value, to: teeth[i + 1]!, unit };
+      expect(parse(readBack(said, language), all(language), language)).toEqual({ ok: true, value: { ...NONE, ...said } });
+    }
+  }
+});
+
+/** One draft of every kind of phrase. */
+const PHRASES: readonly SpokenDraft[] = [
+  ...(Object.keys(COMMAND_WORDS) as Command[]).map((command) => ({ is: 'command' as const, command })),
+  ...(Object.keys(STEP_WORDS) as SpokenStep[]).flatMap((step) =>
+    (Object.keys(ACT_WORDS) as ('begin' | 'end')[]).map((act) => ({ is: 'step' as const, act, step })),
+  ),
+  ...MEASURES.flatMap((what) =>
+    UNITS.flatMap((unit) => {
+      const value = plausible(what, unit)?.values.at(-2);
+      return value === undefined
+        ? []
+        : [
+            { ...NONE, what, value, unit },
+            { ...NONE, coat: 3, place: 'floor', what, value, unit },
+          ];
+    }),
+  ),
+  { ...NONE, coat: 9, place: 'north', value: '26', to: '28', unit: 'mil' },
+  { ...NONE, place: 'north', value: '-5', unit: 'C' },
+];
+
+test.each(LANGUAGES)('every kind of phrase is understood in every way it is said (%s)', (language) => {
+  for (const draft of PHRASES) {
+    const said = sayings(draft, PLACES[language], language);
+    expect(said.length).toBeGreaterThan(0);
+    for (const one of said) expect([one, parse(one, all(language), language)]).toEqual([one, { ok: true, value: draft }]);
+  }
+});
+
+test.each(LANGUAGES)(
+  'every whole number to 5000 and every sixteenth to 24 is found in each way it is said, and no other there (%s)',
+  (language) => {
+    const ends = (said: string) => {
+      const words = said.split(' ');
+      return [...new Set(numbersAt(words, 0, language).flatMap(({ value, end }) => (end === words.length ? [value] : [])))];
+    };
+    for (let n = 0; n <= 5000; n++) for (const said of wholeSayings(n, language)) expect([said, ends(said)]).toEqual([said, [String(n)]]);
+    for (let n = 1; n <= 24 * 16; n++) {
+      const value = inchDecimal(n);
+      for (const said of numberSayings(value, language, true)) expect([said, ends(said)]).toEqual([said, [value]]);
+    }
+  },
+);
+
+/** Words of the table and of other talk, the numbers and units often. */
+function anyWords(language: Language, chance: () => number): string {
+  const all: readonly Readonly<Record<string, Sayings>>[] = [UNIT_WORDS, MEASURE_WORDS, STEP_WORDS, COMMAND_WORDS];
+  const tables = all.flatMap((table) => Object.values(table).flatMap((row) => row[language]));
+  const numbers = [0, 1, 2, 5, 8, 13, 15, 20, 50, 80, 100, 1000].flatMap((n) => wholeSayings(n, language));
+  const parts =
+    language === 'en'
+      ? ['half', 'quarters', 'eighth', 'point', 'and', 'a', 'minus', 'coat', 'truck']
+      : ['media', 'cuartos', 'coma', 'y', 'un', 'menos', 'mano', 'mil', 'camión'];
+  const lists = [numbers, numbers, numbers, parts, parts, UNITS.flatMap((unit) => [...UNIT_WORDS[unit][language]]), tables];
+  const pick = <T>(list: readonly T[]) => list[Math.floor(chance() * list.length)]!;
+  return Array.from({ length: 1 + Math.floor(chance() * 6) }, () => pick(pick(lists))).join(' ');
+}
+
+// An independent check of what words hold: each digit of the value must be the sum of what its words are worth, by another way of counting.
+test.each(LANGUAGES)(
+  '10,000 strings of random words: a reading is said again, word for word, by one of its own sayings (%s)',
+  (language) => {
+    const chance = random(20261126);
+    let readings = 0;
+    for (let i = 0; i < 10_000; i++) {
+      const text = anyWords(language, chance);
+      const read = parse(text, all(language), language);
+      if (!read.ok || read.value.is !== 'reading') continue;
+      readings++;
+      const { value, unit } = read.value;
+      const words = wordsOf(text);
+      // The unit's own words stand there, and no other unit's.
+      expect(
+        UNIT_WORDS[unit][language].some((saying) =>
+          saying.split(' ').every((word) => words.includes(word) || word === 'of' || word === 'an'),
+        ),
+        text,
+      ).toBe(true);
+      expect(plainValue(text, language), `${text}: ${value}`).toContain(Math.abs(Number(value)));
+    }
+    expect(readings).toBeGreaterThan(100);
+  },
+);
+
+/** What a string's number words can add up to, counted by their plain worth: the last tens, hundreds and thousands, digits in a row, parts. */
+function plainValue(text: string, language: Language): number[] {
+  const WORTH = new Map<string, number>();
+  for (const n of [...Array(30).keys(), 30, 40, 50, 60, 70, 80, 90]) for (const said of wholeSayings(n, language)) WORTH.set(said, n);
+  for (const [word, n] of [
+    ['hundred', 100],
+    ['thousand', 1000],
+    ['mil', 1000],
+    ['cien', 100],
+    ['ciento', 100],
+  ] as const)
+    WORTH.set(word, n);
+  for (let n = 2; n < 10; n++) for (const said of wholeSayings(n * 100, 'es')) WORTH.set(said, n * 100);
+  const UNDER: Record<string, number> = {
+    half: 2,
+    media: 2,
+    medio: 2,
+    quarter: 4,
+    quarters: 4,
+    cuarto: 4,
+    cuartos: 4,
+    eighth: 8,
+    eighths: 8,
+    octavo: 8,
+    octavos: 8,
+  };
+  const words = wordsOf(text);
+  const sums = new Set<number>();
+  // Every stretch of words is counted: the reading's own is among them.
+  for (let from = 0; from < words.length; from++) {
+    for (let to = from + 1; to <= words.length; to++) {
+      const stretch = words.slice(from, to);
+      const point = stretch.findIndex((word) => ['point', 'coma', 'punto'].includes(word));
+      const count = (some: readonly string[]) => {
+        const worth = some
+          .filter((word) => word !== 'and' && word !== 'y' && word !== 'a' && word !== 'an')
+          .map((word) => WORTH.get(word) ?? (word === 'oh' ? 0 : NaN));
+        const added = worth.reduce(
+          (sum, n) =>
+            n === 100 && sum % 100 > 0 && language === 'en' ? sum + (sum % 100) * 99 : n === 1000 && sum > 0 ? sum * 1000 : sum + n,
+          0,
+        );
+        const row = worth.every((n) => n < 10) ? Number(worth.join('')) : NaN;
+        return [added, row];
+      };
+      if (point >= 0) {
+        const decimals = stretch.slice(point + 1).map((word) => (word === 'oh' ? 0 : WORTH.get(word)));
+        for (const n of count(stretch.slice(0, point))) sums.add(Number(`${n}.${decimals.join('')}`));
+        continue;
+      }
+      const under = UNDER[stretch.at(-1)!];
+      if (under === undefined) for (const n of count(stretch)) sums.add(n);
+      else {
+        // The parts are one where no number stands before them.
+        for (let cut = 0; cut < stretch.length; cut++) {
+          const [over] = cut === stretch.length - 1 ? [1] : count(stretch.slice(cut, -1));
+          const before = stretch.slice(0, cut).filter((word) => WORTH.has(word) || word === 'y' || word === 'and');
+          for (const n of [...count(before), 0]) sums.add(n + (over === 0 ? 1 : over!) / under);
+        }
+      }
+    }
+  }
+  return [...sums];
+}
+
+test.each(LANGUAGES)('a unit the field does not take is never accepted, whatever the value (%s)', (language) => {
+  for (const taken of UNITS) {
+    const listening = { places: PLACES[language], units: [taken] };
+    for (const { value, unit } of DIFFERENT.filter((_, i) => i % 7 === 0)) {
+      if (unit === taken) continue;
+      for (const said of valueSayings(value, unit, language))
+        expect([said, parse(said, listening, language)]).toEqual([said, { ok: false, fault: 'other-unit' }]);
+    }
+  }
+});
