@@ -17,7 +17,8 @@ export const CHROMIUM_FLAGS = [
  * fake camera.
  */
 export function launchOptions(more: readonly string[] = []): LaunchOptions {
-  return options(shellPath(), ['--use-fake-ui-for-media-stream', ...more]);
+  // Asked for its own recogniser it dies: it has the name and not the service behind it.
+  return options(shellPath(), ['--use-fake-ui-for-media-stream', '--disable-speech-api', ...more]);
 }
 
 /** The whole browser, for what the engine alone does not have: asking for permission, and granting that the store be kept. */

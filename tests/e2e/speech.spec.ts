@@ -40,10 +40,6 @@ async function phone(text: string, baseURL: string, serviceWorkers: 'allow' | 'b
     hasTouch: true,
     locale: 'en-US',
   });
-  // Asked for its own recogniser, the engine without windows dies: it has the name and not the service behind it.
-  await context.addInitScript(() => {
-    for (const name of ['SpeechRecognition', 'webkitSpeechRecognition']) Reflect.deleteProperty(globalThis, name);
-  });
   const elsewhere: string[] = [];
   await context.route(
     (url) => url.host !== new URL(baseURL).host,

@@ -1,10 +1,6 @@
 import type { SpokenReading } from './draft.ts';
 import { parse } from './parse.ts';
 import type { Question } from './hearing.ts';
-import { UNIT_WORDS, type SpokenUnit } from './vocabulary.ts';
-
-/** Every unit a value can be said in: what was said in the wrong one is to be told from what was not understood. */
-export const EVERY_UNIT = Object.keys(UNIT_WORDS) as SpokenUnit[];
 
 /**
  * The likeliest other reading, to be shown beside the first: what the recogniser heard second, or where that is no value of the field, the
