@@ -1,6 +1,7 @@
 import { expect, type Page } from '@playwright/test';
 import axe from 'axe-core';
 import { LANGS, PHONE, SCREENS } from '../gallery/screens.ts';
+import { withoutRecogniser } from './browser.ts';
 import { Site } from './site.ts';
 import { test } from './test.ts';
 
@@ -17,6 +18,7 @@ for (const lang of LANGS) {
     baseURL,
   }) => {
     const page = await browser.newPage({ ...PHONE[lang], colorScheme: READ[lang], baseURL: baseURL!, serviceWorkers: 'block' });
+    await withoutRecogniser(page);
     const site = new Site(page, lang);
     for (const { name, show } of SCREENS) {
       await test.step(name, async () => {

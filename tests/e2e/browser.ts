@@ -1,4 +1,4 @@
-import type { LaunchOptions } from '@playwright/test';
+import type { BrowserContext, LaunchOptions, Page } from '@playwright/test';
 import { chromiumPath, shellPath } from '../packages.mjs';
 
 /** Chromium without a sandbox (tests run as root on build machines) and without anything it would do on the network by itself. */
@@ -17,8 +17,7 @@ export const CHROMIUM_FLAGS = [
  * fake camera.
  */
 export function launchOptions(more: readonly string[] = []): LaunchOptions {
-  // Asked for its own recogniser it dies: it has the name and not the service behind it.
-  return options(shellPath(), ['--use-fake-ui-for-media-stream', '--disable-speech-api', ...more]);
+  return options(shellPath(), ['--use-fake-ui-for-media-stream', ...more]);
 }
 
 /** The whole browser, for what the engine alone does not have: asking for permission, and granting that the store be kept. */
@@ -29,4 +28,11 @@ export function wholeBrowser(more: readonly string[] = []): LaunchOptions {
 function options(executablePath: string | null, more: readonly string[]): LaunchOptions {
   if (executablePath === null) throw new Error('No Chromium found; "npm test" installs one or names the package.');
   return { executablePath, headless: true, args: [...CHROMIUM_FLAGS, ...more] };
+}
+
+/** The engine alone has a recogniser's name and not the service behind it: a page that asks for it dies. */
+export async function withoutRecogniser(of: Page | BrowserContext): Promise<void> {
+  await of.addInitScript(() => {
+    for (const name of ['SpeechRecognition', 'webkitSpeechRecognition']) Reflect.deleteProperty(globalThis, name);
+  });
 }

@@ -5,7 +5,7 @@ import { chromium, expect as patient, type BrowserContext, type Page } from '@pl
 import { known } from '#lib/record/kinds.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { clip, wavFile } from '../speech/clips.ts';
-import { launchOptions } from './browser.ts';
+import { launchOptions, withoutRecogniser } from './browser.ts';
 import { job, limit, plantedSite, run, surface } from './planted.ts';
 import { Site } from './site.ts';
 import { entriesOf, readStored } from './stored.ts';
@@ -40,6 +40,7 @@ async function phone(text: string, baseURL: string, serviceWorkers: 'allow' | 'b
     hasTouch: true,
     locale: 'en-US',
   });
+  await withoutRecogniser(context);
   const elsewhere: string[] = [];
   await context.route(
     (url) => url.host !== new URL(baseURL).host,

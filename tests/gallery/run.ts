@@ -5,7 +5,7 @@ import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium, type Browser } from 'playwright';
 import { ensureBuilt, ROOT } from '../../src/cli/ready.mjs';
-import { launchOptions } from '../e2e/browser.ts';
+import { launchOptions, withoutRecogniser } from '../e2e/browser.ts';
 import { CAMERA_FLAGS, makeFilm } from '../e2e/film.ts';
 import { serveBuild } from '../e2e/serve.ts';
 import { Site, type Lang } from '../e2e/site.ts';
@@ -31,6 +31,7 @@ try {
 async function walk(browser: Browser, baseURL: string, lang: Lang): Promise<void> {
   for (const theme of THEMES) mkdirSync(join(OUT, `${lang}-${theme}`), { recursive: true });
   const page = await browser.newPage({ ...PHONE[lang], baseURL });
+  await withoutRecogniser(page);
   const site = new Site(page, lang);
   for (const [i, { name, show }] of SCREENS.entries()) {
     await show(site).catch((error: unknown) => {
