@@ -289,7 +289,7 @@ function plainValue(text: string, language: Language): number[] {
 test.each(LANGUAGES)('a unit the field does not take is never accepted, whatever the value (%s)', (language) => {
   for (const taken of UNITS) {
     const listening = { places: PLACES[language], units: [taken] };
-    for (const { value, unit } of DIFFERENT.filter((_, i) => i % 7 === 0)) {
+    for (const { value, unit } of DIFFERENT.filter((_, i) => i % 28 === 0)) {
       if (unit === taken) continue;
       for (const said of valueSayings(value, unit, language))
         expect([said, parse(said, listening, language)]).toEqual([said, { ok: false, fault: 'other-unit' }]);
