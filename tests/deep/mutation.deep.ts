@@ -9,7 +9,12 @@ export const inputs = [
   'tests/unit/measure',
   'tests/vectors/trade',
   'tests/deep/mutation.deep.ts',
+  'tests/deep/mutation.all.ts',
   'tests/deep/mutation.vitest.ts',
+  'tests/property/runs.ts',
+  'tests/property/trade-b.test.ts',
+  'tests/property/trade-core.test.ts',
+  'tests/property/units.test.ts',
 ];
 
 /** Killed in each file, of a hundred mutants; what the compiler or a hang catches counts as killed. */

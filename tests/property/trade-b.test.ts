@@ -12,9 +12,10 @@ import { bagsNeeded, expectedCoverage, meanBed, partBagWater } from '#lib/trade/
 import { dewPoint, surfaceSpread } from '#lib/trade/weather.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { tries } from './runs.ts';
 import { fieldOf, numbers, places, spoilt, standsAt } from './spoil.ts';
 
-const runs = { seed: 20260303, numRuns: 300 };
+const runs = { seed: 20260303, numRuns: tries(300) };
 const HOUR = 3_600_000;
 const START = Date.UTC(2026, 2, 3, 7);
 
@@ -152,7 +153,7 @@ test('a finer scale never weakens the verdict of a flood test', () => {
       if (coarse.evidence.finding !== 'loss') return;
       expect(fine.evidence).toMatchObject(coarse.evidence.aboveLimit === null ? { finding: 'loss' } : coarse.evidence);
     }),
-    { ...runs, numRuns: 1000 },
+    { ...runs, numRuns: tries(1000) },
   );
 });
 
@@ -225,7 +226,7 @@ test('a hole lies in the interval that is said, whatever the seep, the scale and
       expect(stop.lowMm).toBeLessThanOrEqual(holeMm);
       expect(stop.highMm).toBeGreaterThanOrEqual(holeMm);
     }),
-    { ...runs, numRuns: 2000 },
+    { ...runs, numRuns: tries(2000) },
   );
 });
 
@@ -385,7 +386,7 @@ test('whatever stands in a field, a fault is told and nothing thrown, and no res
       if (result.ok) expect(numbers(result.value).filter((number) => !Number.isFinite(number))).toEqual([]);
       else expect(result.fault.field).not.toBe('');
     }),
-    { ...runs, numRuns: 3000 },
+    { ...runs, numRuns: tries(3000) },
   );
 });
 

@@ -8,10 +8,11 @@ import { crewRate } from '#lib/trade/rates.ts';
 import { slopeOfHeights, type SlopeRule } from '#lib/trade/slope.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { tries } from './runs.ts';
 import { CATALOGUE } from '../../src/cli/compute/catalogue.ts';
 import { fieldOf, numbers, places, spoilt, standsAt } from './spoil.ts';
 
-const runs = { seed: 20261125, numRuns: 300 };
+const runs = { seed: 20261125, numRuns: tries(300) };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 function valueOf<T>(computed: Computed<T>): T {
@@ -35,7 +36,7 @@ test('what is printed is read as the same value in the same unit, but for whole 
       expect(unit).toBe(quantity.unit === 'ft' && /^\d+$/.test(quantity.value) ? 'in' : quantity.unit);
       expect(baseOf(value, unit)).toEqual(baseOf(quantity.value, quantity.unit));
     }),
-    { ...runs, numRuns: 2000 },
+    { ...runs, numRuns: tries(2000) },
   );
 });
 
@@ -86,7 +87,7 @@ test('whatever is typed, what is read is of the dimension asked for', () => {
       const read = readQuantity(text, [unit]);
       if (read.ok) expect(dimensionOf(read.value.unit)).toBe(dimensionOf(unit));
     }),
-    { ...runs, numRuns: 2000 },
+    { ...runs, numRuns: tries(2000) },
   );
 });
 
@@ -267,7 +268,7 @@ test('whatever stands in a field, or is left out, a fault is told and nothing th
       if (result.ok) expect(numbers(result.value).filter((number) => !Number.isFinite(number))).toEqual([]);
       else expect(result.fault.field).not.toBe('');
     }),
-    { ...runs, numRuns: 3000 },
+    { ...runs, numRuns: tries(3000) },
   );
   for (const { call } of CATALOGUE) expect(call({}).ok).toBe(false);
 });

@@ -2,8 +2,9 @@ import { inchDecimal, inchText, parseInches, sixteenthsOf } from '#lib/measure/i
 import { isDecimal, lengthNm, nmText, typedDecimal, type LengthUnit } from '#lib/measure/quantity.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { tries } from './runs.ts';
 
-const runs = { seed: 20260302, numRuns: 500 };
+const runs = { seed: 20260302, numRuns: tries(500) };
 
 /** Places in which each unit tells one nanometre from the next. */
 const PLACES: Readonly<Record<LengthUnit, number>> = { um: 3, mm: 6, cm: 7, mil: 5, m: 9, in: 8, ft: 9 };

@@ -1,0 +1,130 @@
+import { compareX, exactXAt, slabsBetween, trapezoids, xAt, type Side } from '#lib/measure/trapezoids.ts';
+import { doubleArea, type Point } from '#lib/measure/plane.ts';
+import { difference, intersection } from 'polyclip-ts';
+import { expect, test } from 'vitest';
+
+const ring = (...xy: readonly (readonly [number, number])[]): Point[] => xy.map(([x, y]) => ({ x, y }));
+
+const slant: Side = { x1: 0, y1: 0, x2: 30, y2: 10 };
+const back: Side = { x1: 30, y1: 0, x2: 0, y2: 10 };
+const upright: Side = { x1: 12, y1: 0, x2: 12, y2: 10 };
+
+test.each([
+  [slant, 0, 0],
+  [slant, 5, 15],
+  [slant, 10, 30],
+  [back, 0, 30],
+  [back, 4, 18],
+  [upright, 0, 12],
+  [upright, 7, 12],
+  [{ x1: 1, y1: 2, x2: 11, y2: 5 }, 3, 1 + 10 / 3],
+])('%o at %f lies at %f', (side, y, x) => {
+  expect(xAt(side, y)).toBeCloseTo(x, 12);
+  const { over, under } = exactXAt(side, y);
+  expect(under).toBeGreaterThan(0n);
+  expect(Number(over) / Number(under)).toBeCloseTo(x, 12);
+});
+
+test('an end of a side is where it is said to be, to the last bit', () => {
+  const side = { x1: 333_333_333, y1: 1, x2: 999_999_999, y2: 8 };
+  expect([xAt(side, 1), xAt(side, 8)]).toEqual([333_333_333, 999_999_999]);
+});
+
+test.each([
+  [slant, 5, back, 5, 0],
+  [slant, 4, back, 4, -1],
+  [slant, 6, back, 6, 1],
+  [slant, 4, upright, 9, 0],
+  [slant, 3, upright, 9, -1],
+  [slant, 5, upright, 9, 1],
+  // A third off, of a ten-millionth: x at 1 is 1/3e9 and 0. Doubles within NEAR of one another are settled exactly.
+  [{ x1: 0, y1: 0, x2: 1, y2: 3_000_000_000 }, 1, { x1: 0, y1: 0, x2: 0, y2: 9 }, 1, 1],
+  [{ x1: 0, y1: 0, x2: 0, y2: 9 }, 1, { x1: 0, y1: 0, x2: 1, y2: 3_000_000_000 }, 1, -1],
+] as const)('%o at %i against %o at %i: %i', (side, y, other, otherY, order) => {
+  expect(compareX(side, y, other, otherY)).toBe(order);
+});
+
+const outline = ring([0, 0], [60, 0], [60, 40], [30, 40], [30, 25], [0, 30]);
+const hole = ring([10, 5], [20, 5], [20, 12], [15, 15]);
+const roof = ring([0, 0], [40, 0], [50, 20], [20, 50], [-10, 20]);
+
+const rooms: readonly (readonly [string, readonly Point[][]])[] = [
+  ['a rectangle', [ring([0, 0], [60, 0], [60, 40], [0, 40])]],
+  ['a slanting outline', [outline]],
+  ['with a hole', [outline, hole]],
+  ['a house front', [roof]],
+  ['the other sense', [outline.toReversed(), hole]],
+];
+
+/** As a polygon of the clipping library. */
+const polygon = (points: readonly Point[]): [number, number][][] => [points.map(({ x, y }) => [x, y])];
+const areaOf = (polygons: readonly [number, number][][][]) =>
+  polygons
+    .flat()
+    .reduce(
+      (sum, points) =>
+        sum +
+        Number(
+          doubleArea(points.map(([x, y]) => ({ x: x * 1e3, y: y * 1e3 })).map(({ x, y }) => ({ x: Math.round(x), y: Math.round(y) }))),
+        ) /
+          2e6,
+      0,
+    );
+
+const corners = ({ left, right, lo, hi }: { left: Side; right: Side; lo: number; hi: number }): Point[] => [
+  { x: xAt(left, lo), y: lo },
+  { x: xAt(right, lo), y: lo },
+  { x: xAt(right, hi), y: hi },
+  { x: xAt(left, hi), y: hi },
+];
+
+// Reference: polyclip-ts (Martinez, Rueda and Feito 2013), which shares no code with ours.
+test.each(rooms)('the cells of %s fill it and do not overlap', (_, rings) => {
+  const { cells } = trapezoids(rings);
+  const region = rings
+    .slice(1)
+    .reduce((left, inner) => difference(left, [polygon(inner)] as never), [polygon(rings[0]!)] as never) as never as [number, number][][][];
+  const inside = cells.map((cell) => areaOf(intersection(region as never, [polygon(corners(cell))] as never) as never));
+  const own = cells.map((cell) => areaOf([polygon(corners(cell))]));
+  for (const [i, area] of own.entries()) {
+    expect(area).toBeGreaterThan(0);
+    expect(inside[i]).toBeCloseTo(area, 2);
+  }
+  expect(own.reduce((sum, area) => sum + area, 0)).toBeCloseTo(areaOf(region), 2);
+});
+
+test('cells lie in the slabs between the levels of the corners, and know what they share an edge with above', () => {
+  const { levels, cells, starts } = trapezoids([ring([0, 0], [60, 0], [60, 40], [40, 40], [40, 20], [20, 20], [20, 40], [0, 40])]);
+  expect(levels).toEqual([0, 20, 40]);
+  expect(starts).toEqual([0, 1, 3]);
+  expect(cells.map(({ lo, hi, left, right, above }) => [lo, hi, left.x1, right.x1, above])).toEqual([
+    [0, 20, 0, 60, [1, 2]],
+    [20, 40, 0, 20, []],
+    [20, 40, 40, 60, []],
+  ]);
+});
+
+test.each([
+  // Above a triangle's tip nothing is wide; two cells that meet in a point share no edge.
+  ['a tip', ring([0, 0], [20, 0], [10, 10]), [[]]],
+  ['steps that meet in a point only', ring([0, 0], [10, 0], [10, 10], [20, 10], [20, 20], [10, 20], [10, 10.5], [0, 10.5]), null],
+  ['a step to the right', ring([0, 0], [10, 0], [10, 10], [20, 10], [20, 20], [5, 20], [5, 10], [0, 10]), [[1], []]],
+  ['a diamond', ring([10, 0], [20, 10], [10, 20], [0, 10]), [[1], []]],
+])('%s', (_, outlineOf, above) => {
+  const { cells } = trapezoids([outlineOf]);
+  if (above !== null) expect(cells.map((cell) => cell.above)).toEqual(above);
+  else expect(cells.every(({ lo, hi }) => hi > lo)).toBe(true);
+});
+
+test.each([
+  [0, 40, 0, 1],
+  [0, 20, 0, 0],
+  [20, 40, 1, 1],
+  [19, 21, 0, 1],
+  [5, 6, 0, 0],
+  [-9, 0, 0, -1],
+  [40, 50, 2, 1],
+])('a band from %i to %i meets slabs %i to %i', (lo, hi, first, last) => {
+  const parts = trapezoids([ring([0, 0], [60, 0], [60, 40], [40, 40], [40, 20], [0, 20])]);
+  expect(slabsBetween(parts, lo, hi)).toEqual({ first, last });
+});
