@@ -8,6 +8,7 @@ import type { NewJob } from '#lib/record/setup-drafts.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
+import { anyText } from '../../property/runs.ts';
 
 type Row = NewJob['limits'][number];
 const row = (change: Partial<Row> = {}): Row => ({
@@ -166,10 +167,7 @@ test('a least equal to the most stands', () => {
   expect(dataOf({ limits: [row({ what: 'wet-film', min: '25', max: '25.0' })] }).at(-1)).toMatchObject({ min: '25', max: '25.0' });
 });
 
-const text = fc.oneof(
-  fc.string({ unit: 'binary', maxLength: 12 }),
-  fc.string({ unit: fc.constantFrom('2', ' ', '/', '½', ',', '\ud83d', 'ñ'), maxLength: 6 }),
-);
+const text = fc.oneof(anyText(12), fc.string({ unit: fc.constantFrom('2', ' ', '/', '½', ',', '\ud83d', 'ñ'), maxLength: 6 }));
 test('whatever is typed becomes entries that can be sealed and read, or faults', () => {
   const limits = fc.array(
     fc.record({ what: fc.constantFrom(...MEASURES), min: text, max: text, sourceKind: fc.constant('crew' as const), sourceText: text }),

@@ -101,7 +101,7 @@ test.each<[text: string, asked: AnyUnit[]]>([
 test.each([
   '', ' ', '-20 mil', '−5', '8 oz', '1e3 mm', 'mil', '5-3 C', '7°0', 'about 20', '20 mil 5', '5 gal 2 qt', 'NaN', 'NaN mil', '٥ mil', '1/3 in/ft', '1,5,0 L', '1.234.567 µm',
   '-', '/', '1/4 mil', '🛁', 'x'.repeat(100_000), '5 '.repeat(50_000), `${'1'.repeat(60)} mil`,
-])('%j is no film', (text) => {
+].map((text) => [text.slice(0, 40), text] as const))('%j is no film', (_, text) => {
   expect(readQuantity(text, ['mil', 'um'])).toEqual({ ok: false, fault: { code: 'not-a-quantity' } });
 }); // prettier-ignore
 
