@@ -104,16 +104,30 @@ test('cells lie in the slabs between the levels of the corners, and know what th
   ]);
 });
 
-test.each([
-  // Above a triangle's tip nothing is wide; two cells that meet in a point share no edge.
-  ['a tip', ring([0, 0], [20, 0], [10, 10]), [[]]],
-  ['steps that meet in a point only', ring([0, 0], [10, 0], [10, 10], [20, 10], [20, 20], [10, 20], [10, 10.5], [0, 10.5]), null],
-  ['a step to the right', ring([0, 0], [10, 0], [10, 10], [20, 10], [20, 20], [5, 20], [5, 10], [0, 10]), [[1], []]],
-  ['a diamond', ring([10, 0], [20, 10], [10, 20], [0, 10]), [[1], []]],
-])('%s', (_, outlineOf, above) => {
-  const { cells } = trapezoids([outlineOf]);
-  if (above !== null) expect(cells.map((cell) => cell.above)).toEqual(above);
-  else expect(cells.every(({ lo, hi }) => hi > lo)).toBe(true);
+/** Rings of one region, and for each cell, from below and from the left, those it shares an edge with above. */
+test.each<[string, Point[][], number[][]]>([
+  ['a tip', [ring([0, 0], [20, 0], [10, 10])], [[]]],
+  ['a diamond', [ring([10, 0], [20, 10], [10, 20], [0, 10])], [[1], []]],
+  ['a step to the right', [ring([0, 0], [10, 0], [10, 10], [20, 10], [20, 20], [5, 20], [5, 10], [0, 10])], [[1], []]],
+  [
+    'two legs with a corner at the same height',
+    [ring([0, 0], [10, 0], [10, 20], [30, 20], [30, 0], [40, 0], [41, 10], [40, 30], [0, 30], [1, 10])],
+    [[2], [3], [4], [4], []],
+  ],
+  [
+    'corner to corner, upwards to the right',
+    [ring([0, 0], [10, 0], [10, 10], [0, 10]), ring([10, 10], [20, 10], [20, 20], [10, 20])],
+    [[], []],
+  ],
+  [
+    'corner to corner, upwards to the left',
+    [ring([10, 0], [20, 0], [20, 10], [10, 10]), ring([0, 10], [10, 10], [10, 20], [0, 20])],
+    [[], []],
+  ],
+  ['a tip below a floor', [ring([0, 0], [20, 0], [10, 10]), ring([0, 10], [20, 10], [20, 20], [0, 20])], [[], []]],
+  ['a tip on a floor', [ring([0, 0], [20, 0], [20, 10], [0, 10]), ring([10, 10], [20, 20], [0, 20])], [[], []]],
+])('%s', (_, rings, above) => {
+  expect(trapezoids(rings).cells.map((cell) => cell.above)).toEqual(above);
 });
 
 test.each([
