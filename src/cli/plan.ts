@@ -1,3 +1,4 @@
+import { answerTo, isOfWalls } from '#lib/trade/laying/answer.ts';
 import { planRoom } from '#lib/trade/laying/plan-room.ts';
 import { readRoom, type RoomFault } from '#lib/trade/sheets/room.ts';
 import * as m from '#lib/words/compiled/messages.js';
@@ -10,7 +11,7 @@ import { planSvg } from './plan-svg.ts';
 /** Time of the processor until when each part of the work is broken off. */
 const UNTIL_MS = { sheets: 1000, laying: 1200, remedies: 1400 } as const;
 
-/** Plans a room (docs/plan.md). Exit 0 whatever the verdict; 2 for an input that is no room. */
+/** Plans a floor or walls (docs/plan.md). Exit 0 whatever the verdict; 2 for an input that is no room. */
 export async function planCommand(call: Call): Promise<Outcome> {
   const input = await openInput(call);
   if (!input.ok) return input.fault;
@@ -21,6 +22,11 @@ export async function planCommand(call: Call): Promise<Outcome> {
     return badInput('FILE', 'not-json', m.fault_plan_not_json({ file: call.file }, { locale: call.locale }));
   }
   const wrong = (fault: RoomFault) => badInput(fault.field, fault.code, planFaultText(fault, call.locale));
+  if (isOfWalls(json)) {
+    const answer = answerTo(json, budgets());
+    if (call.svg !== '') return badInput('--svg', 'no-floor', m.fault_plan_no_floor({}, { locale: call.locale }));
+    return answer.ok ? { exit: 0, answer: answer.value } : wrong(answer.fault);
+  }
   const room = readRoom(json);
   if (!room.ok) return wrong(room.fault);
   const planned = planRoom(room.value, budgets());

@@ -28,6 +28,7 @@ export async function run(seed: number): Promise<Record<string, number>> {
     }),
     over(150),
   );
+  assert.ok(counts.orders >= counts.traps, 'at least as many rooms with an order as with a trap');
   fc.assert(
     fc.property(layingRooms, (input) => {
       const both = bothOrders(input, 4);

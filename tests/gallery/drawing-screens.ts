@@ -132,6 +132,19 @@ export const DRAWING_SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'plan-walls',
+    route: PLAN,
+    show: async (site) => {
+      await site.button(site.say(m.plan_keep)).click();
+      await site.link(site.say(m.plan_walls)).click();
+      await fill(site, m.plan_roll_width, '1 m');
+      await fill(site, m.plan_new_length, '10 m');
+      await fill(site, m.plan_overlap, '2 in');
+      await site.button(site.say(m.plan_go)).click();
+      await site.button(site.say(m.plan_keep)).waitFor();
+    },
+  },
+  {
     name: 'cut-list',
     route: `${PLAN}/cut`,
     show: async (site) => {

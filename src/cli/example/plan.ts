@@ -3,9 +3,7 @@ import { shapeOf } from '#lib/job/drawing/shape.ts';
 import type { Drawing } from '#lib/record/kinds/drawing.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { Quantity } from '#lib/record/kinds/reading.ts';
-import { planAnswer } from '#lib/trade/laying/plan-answer.ts';
-import { planRoom } from '#lib/trade/laying/plan-room.ts';
-import { readRoom } from '#lib/trade/sheets/room.ts';
+import { answerTo } from '#lib/trade/laying/answer.ts';
 
 const inches = (text: string, value: string): Quantity => ({ text, value, unit: 'in' });
 const [WALL, SIDE] = [inches('5\' 0"', '60'), inches('31"', '31')];
@@ -42,12 +40,10 @@ export function examplePlan(): Draft {
   const form = { ...EMPTY_PLAN, width: '1 m', atHand: '33 ft', overlap: '2 in', upturn: '6 in', clear: '2 in', ...seam };
   const input = planInput(form, shape.value);
   if (!input.ok) throw new Error(JSON.stringify(input.fault));
-  const room = readRoom(input.value);
-  if (!room.ok) throw new Error(JSON.stringify(room.fault));
   const always = () => true;
-  const planned = planRoom(room.value, { sheets: always, laying: always, remedies: always });
+  const planned = answerTo(input.value, { sheets: always, laying: always, remedies: always });
   if (!planned.ok) throw new Error(JSON.stringify(planned.fault));
-  return { ...planDraft('bath', 'drawing-bath', input.value, planAnswer(room.value, planned.value)), id: 'plan-bath' };
+  return { ...planDraft('bath', 'drawing-bath', input.value, planned.value), id: 'plan-bath' };
 }
 
 /** Where a photo or reading belongs on it, in inches. */

@@ -1,58 +1,10 @@
 import { knownData, type DataOf, type Kind, type Known, type SCHEMAS } from '../record/kinds.ts';
 import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
-import { isDecimal } from '../measure/quantity.ts';
-import type { Measure, Quantity, Reading, SCALES, Span, Unit } from '../record/kinds/reading.ts';
-import type { DISTANCES, WAITS } from '../record/kinds/work.ts';
-import type { Limit, MATERIALS, Picture, ProofLevel, Step, SUBSTRATES, Surface } from '../record/kinds/setup.ts';
-
-/** A value with its unit: as it was said where somebody said it, `to` where it is an interval. */
-export type SaidQuantity = { text: string | null; value: string; to: string | null; unit: Unit; resolution: string | null };
-
-/** Families of codes, each with words of its own; a `choice` is worded by its field and code. */
-export type CodeFamily = keyof Codes;
-/** What an id names: something set up, an entry of the log, or an owed item by its rule or its key. */
-export type IdFamily = 'surface' | 'room' | 'material' | 'limit' | 'entry' | 'rule' | 'item' | 'person';
-
-/** One field of an entry: codes, numbers, ids and people's own words, never a sentence. */
-export type SaidField = { field: string } & (
-  | { is: 'words'; text: string }
-  /** Read by machines and printed as it is: a language tag, a version. */
-  | { is: 'tag'; text: string }
-  | { is: 'code'; of: CodeFamily; codes: string[] }
-  | ({ is: 'quantity' } & SaidQuantity)
-  | { is: 'number'; n: number }
-  | { is: 'duration'; ms: number }
-  | { is: 'yes'; yes: boolean }
-  | { is: 'ids'; of: IdFamily; ids: string[] }
-  | { is: 'instant'; utc: string }
-  | { is: 'day'; day: string }
-  | { is: 'files'; files: { sha256: string; bytes: number; type: string }[] }
-  | { is: 'source'; kind: Limit['source']['kind']; text: string }
-  | { is: 'key'; public: string | null; why: string | null }
-  | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
-  /** A place of the drawing of a room. */
-  | { is: 'spot'; spot: string; room: string }
-  /** Things of one sort, each with fields of its own. */
-  | { is: 'list'; of: Kind; items: SaidField[][] }
-);
-type SaidValue = SaidField extends infer One ? (One extends { field: string } ? Omit<One, 'field'> : never) : never;
-
-interface Codes {
-  step: Step;
-  measure: Measure;
-  wait: (typeof WAITS)[number];
-  material: (typeof MATERIALS)[number];
-  place: Surface['place'];
-  system: Surface['system'];
-  substrate: (typeof SUBSTRATES)[number];
-  scale: (typeof SCALES)[number];
-  level: ProofLevel;
-  distance: (typeof DISTANCES)[number];
-  how: Reading['how'];
-  from: DataOf<'shot'>['from'];
-  want: 'shot' | Measure;
-  choice: string;
-}
+import type { Quantity, Span, Unit } from '../record/kinds/reading.ts';
+import type { Limit, Picture } from '../record/kinds/setup.ts';
+import { plain, quantity, type CodeFamily, type Codes, type IdFamily, type SaidField, type SaidValue } from './said-field.ts';
+import { misses, photoArea, photoLength, pointText } from './said-photo.ts';
+import { cutsSaid } from './said-plan.ts';
 
 /** What each way of saying a field takes, so that the compiler refuses a way that does not fit its schema. */
 interface Takes {
@@ -429,62 +381,6 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
       return codes.length === 0 ? [] : [{ is: 'code', of: way.slice('code '.length) as CodeFamily, codes }];
     }
   }
-}
-
-/** A reading or quantity as it was said. It may carry more than this version reads. */
-export function quantity(said: Span | Quantity): SaidQuantity {
-  const { text, value, unit } = said;
-  const to = 'to' in said && typeof said.to === 'string' ? said.to : null;
-  const resolution = 'resolution' in said && typeof said.resolution === 'string' ? said.resolution : null;
-  return { text, value, to, unit, resolution };
-}
-
-function plain(value: string, unit: Unit): SaidQuantity {
-  return { text: null, value, to: null, unit, resolution: null };
-}
-
-/** The interval, then what anyone needs to compute it again: method, points in pixels, and what it was measured by. */
-function photoLength({ low, high, method, mmPerPx, from, to, reference }: PhotoLength, unit: Unit): SaidValue[] {
-  const by = reference.kind === 'card' ? `card ${reference.barMm} mm` : `rectangle ${reference.widthMm} x ${reference.heightMm} mm`;
-  const tapped = reference.tapped === undefined ? '' : ` (${reference.tapped.map(pointText).join(' ')})`;
-  const text = `${method}: ${pointText(from)} ${pointText(to)}; ${by}${tapped}, ${reference.found.map(pointText).join(' ')}; ${mmPerPx} mm/px`;
-  return [
-    { is: 'quantity', ...plain(low, unit), to: high },
-    { is: 'tag', text },
-  ];
-}
-
-function photoArea({ method, corners, widthMm, heightMm, mmPerPx }: PhotoArea): SaidValue[] {
-  return [{ is: 'tag', text: `${method}: ${widthMm} x ${heightMm} mm, ${corners.map(pointText).join(' ')}; ${mmPerPx} mm/px` }];
-}
-
-/** How many there are, and each with its place and size in mm and what the person made of it. */
-function misses(all: readonly Miss[]): SaidValue[] {
-  const standing = all.filter(({ struck }) => struck !== true).length;
-  const text = all.map(({ x, y, diameter, kind, added, struck }) =>
-    [x, y, diameter ?? '?', kind, ...(added === true ? ['+'] : []), ...(struck === true ? ['-'] : [])].join(' '),
-  );
-  return [{ is: 'number', n: standing }, ...(all.length === 0 ? [] : [{ is: 'tag', text: text.join('; ') } as const])];
-}
-
-function pointText([x, y]: readonly [string, string]): string {
-  return `(${x}, ${y})`;
-}
-
-/** The pieces of a plan by their letters, with their cuts; nothing of an answer that has none. */
-function cutsSaid({ unit, pieces }: Takes['cuts']): SaidValue[] {
-  if (!Array.isArray(pieces) || (unit !== 'in' && unit !== 'mm')) return [];
-  const items = (pieces as unknown[]).flatMap((piece): SaidField[][] => {
-    const { id, cutLength } = piece as { id?: unknown; cutLength?: unknown };
-    if (typeof id !== 'string' || typeof cutLength !== 'string' || !isDecimal(cutLength)) return [];
-    return [
-      [
-        { field: 'piece', is: 'tag', text: id },
-        { field: 'cutLength', is: 'quantity', ...plain(cutLength, unit) },
-      ],
-    ];
-  });
-  return items.length === 0 ? [] : [{ is: 'list', of: 'plan', items }];
 }
 
 function ids(of: IdFamily, said: string | readonly string[]): SaidValue[] {

@@ -57,5 +57,7 @@ export const PlanForm = z.object({
   pins: z.string(),
   /** A remedy taken: fields of the planner's input that stand in place of what follows from the form, as JSON. */
   taken: z.string(),
+  /** Walls that get no sheets, as their indices. */
+  without: z._default(z.array(z.string()), []),
 });
 export type PlanForm = z.infer<typeof PlanForm>;

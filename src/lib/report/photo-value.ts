@@ -1,4 +1,4 @@
-import type { SaidQuantity } from '../job/said.ts';
+import type { SaidQuantity } from '../job/said-field.ts';
 import * as m from '../words/compiled/messages.js';
 import type { RecordReading } from './record-document.ts';
 import type { Speaker } from './speaker.ts';

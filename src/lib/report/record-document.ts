@@ -2,7 +2,7 @@ import type { CautionCode } from '../job/cautions.ts';
 import type { Standing } from '../job/corrections.ts';
 import type { FloodStand, Seen } from '../job/flood.ts';
 import type { LayerStand, OwedStand, Price } from '../job/proof.ts';
-import type { SaidField, SaidQuantity } from '../job/said.ts';
+import type { SaidField, SaidQuantity } from '../job/said-field.ts';
 import type { JobState } from '../job/state.ts';
 import type { Layer } from '../job/systems.ts';
 import type { WaitStand } from '../job/waits.ts';

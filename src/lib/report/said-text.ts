@@ -1,4 +1,4 @@
-import type { SaidField, SaidQuantity } from '../job/said.ts';
+import type { SaidField, SaidQuantity } from '../job/said-field.ts';
 import * as m from '../words/compiled/messages.js';
 import { fieldWord } from '../words/fields.ts';
 import { listText } from '../words/list.ts';

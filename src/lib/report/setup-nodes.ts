@@ -1,6 +1,6 @@
 import type { AskedPair } from '../job/pairs.ts';
 import { surfacesIn } from '../job/proof.ts';
-import { quantity } from '../job/said.ts';
+import { quantity } from '../job/said-field.ts';
 import type { JobState } from '../job/state.ts';
 import type { Quantity } from '../record/kinds/reading.ts';
 import type { Limit, Material, Room, Surface } from '../record/kinds/setup.ts';

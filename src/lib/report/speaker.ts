@@ -1,5 +1,5 @@
 import { PROOF_RULES, type ProofRule } from '../job/proof-rules.ts';
-import type { SaidQuantity } from '../job/said.ts';
+import type { SaidQuantity } from '../job/said-field.ts';
 import * as m from '../words/compiled/messages.js';
 import * as codes from '../words/codes.ts';
 import { CHOICE, fieldWord } from '../words/fields.ts';

@@ -1,5 +1,5 @@
 import { judgeReading } from '../job/judged.ts';
-import { quantity } from '../job/said.ts';
+import { quantity } from '../job/said-field.ts';
 import type { Fact, JobState, Measured, Run, Shot } from '../job/state.ts';
 import type { StandingWait } from '../job/waits.ts';
 import type { Entry } from '../record/entry.ts';

@@ -30,6 +30,8 @@ const SAID = {
   'off-gauge': m.fault_plan_off_gauge,
   'pins-need-direction': m.fault_plan_pins_need_direction,
   'no-such-piece': m.fault_plan_no_such_piece,
+  'no-outline': m.fault_plan_no_outline,
+  'hole-outside': m.fault_plan_hole_outside,
 } as const;
 
 /** What is wrong with one field of the input of a plan. `walls` are named where the fault is about them. */

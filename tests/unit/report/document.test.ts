@@ -4,7 +4,7 @@ import { canonicalText } from '#lib/record/canonical.ts';
 import type { Entry } from '#lib/record/entry.ts';
 import { BuiltRecord } from '#lib/record/kinds/work.ts';
 import { buildDocument } from '#lib/report/document.ts';
-import type { SaidField } from '#lib/job/said.ts';
+import type { SaidField } from '#lib/job/said-field.ts';
 import { fullJob, logOf, newerEntry, phone, photoHash, recordOf, shotOf, UNSIGNED } from './job-fixture.ts';
 import { wholeLog } from './whole-job.ts';
 

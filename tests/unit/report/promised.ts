@@ -1,4 +1,4 @@
-import type { SaidField } from '#lib/job/said.ts';
+import type { SaidField } from '#lib/job/said-field.ts';
 import { grouped } from '#lib/report/speaker.ts';
 import { limitSourceText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';

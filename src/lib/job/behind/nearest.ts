@@ -86,15 +86,19 @@ function seamsOf(job: JobState, { outline, walls }: RoomShape, at: TouchedPlace)
           { x: walls[at.wall]?.length ?? 0, y: walls[at.wall]?.height ?? 0 },
         ];
   const [xs, ys] = [of.map(({ x }) => x), of.map(({ y }) => y)];
-  return starts.slice(1).map((next, k) => {
+  return starts.slice(1).flatMap((next, k): Line[] => {
+    // Beside a doorway up to the top of a wall two strips do not meet.
+    if (next > starts[k]! + Math.round(width * 10_000)) return [];
     const middle = (next + starts[k]! + Math.round(width * 10_000)) / 2;
     const along = Number(direction) === 0;
-    return {
-      is: 'seam',
-      id: `seam-${k}`,
-      a: along ? { x: Math.min(...xs), y: middle } : { x: middle, y: Math.min(...ys) },
-      b: along ? { x: Math.max(...xs), y: middle } : { x: middle, y: Math.max(...ys) },
-    };
+    return [
+      {
+        is: 'seam',
+        id: `seam-${k}`,
+        a: along ? { x: Math.min(...xs), y: middle } : { x: middle, y: Math.min(...ys) },
+        b: along ? { x: Math.max(...xs), y: middle } : { x: middle, y: Math.max(...ys) },
+      },
+    ];
   });
 }
 

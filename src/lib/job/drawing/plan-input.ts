@@ -13,7 +13,7 @@ import { besideWall, distance, partsOf, type RoomShape, type ShapeThing } from '
 export type PlanInput = Readonly<Record<string, unknown>>;
 
 /** Positions and folds are its multiples, cuts are rounded up to it: an eighth of an inch, or 5 mm; common practice, no source. */
-const GAUGE = { in: 0.125, mm: 5 } as const;
+export const GAUGE = { in: 0.125, mm: 5 } as const;
 /** Pieces with a longer cut are folded at least once: longer than a person spans with both arms. Common practice, no source. */
 const WHOLE_MAX = { in: 48, mm: 1220 } as const;
 
@@ -30,34 +30,16 @@ export const EMPTY_PLAN: PlanForm = {
   reach: '',
   pins: '',
   taken: '',
+  without: [],
 };
 
 /** The planner's input from a drawing and what was typed, or every field in the way. Curbs and open sides are ways in, along their whole length. */
 export function planInput(form: PlanForm, shape: RoomShape): Result<PlanInput, SetupFault[]> {
-  const reader = new FieldReader();
   const { unit } = shape;
-  const length = (field: string, text: string): number | null => {
-    if (text.trim() === '') return null;
-    const read = readLength(text);
-    const parts = read.ok ? partsOf(read.value, unit) : null;
-    if (!read.ok) reader.fault(field, read.fault);
-    else if (parts === null || parts === 0) reader.fault(field, 'not-a-length');
-    else if (parts > FARTHEST * 10_000) reader.fault(field, 'too-large');
-    // A roll is longer than any wall: only what the planner cannot count with is too large.
-    return parts === null ? null : fromTenThousandths(parts);
-  };
-  const needed = (field: string, text: string): number => {
-    if (text.trim() === '') reader.fault(field, 'empty');
-    return length(field, text) ?? 0;
-  };
-  // Zero is a length to leave out by: no upturn is none typed, but `0 in` is no fault of it.
-  const orZero = (field: string, text: string): number => (isZero(text) ? 0 : (length(field, text) ?? 0));
-  const list = (field: string, text: string): number[] => lines(text).flatMap((line) => length(field, line) ?? []);
-  const pins = lines(form.pins).flatMap((line) => (isZero(line) ? [0] : (length('pins', line) ?? [])));
-  const [longest, reach, newLength] = [length('longest', form.longest), length('reach', form.reach), length('newLength', form.newLength)];
-  const atHand = list('atHand', form.atHand);
-  if (atHand.length === 0 && newLength === null && reader.faults.length === 0) reader.fault('newLength', 'empty');
-  const clear = Math.round(orZero('clear', form.clear) * 10_000);
+  const reader = new PlanReader(unit);
+  const pins = lines(form.pins).flatMap((line) => (isZero(line) ? [0] : (reader.length('pins', line) ?? [])));
+  const reach = reader.length('reach', form.reach);
+  const clear = Math.round(reader.orZero('clear', form.clear) * 10_000);
   const input = {
     unit,
     gauge: GAUGE[unit],
@@ -65,17 +47,54 @@ export function planInput(form: PlanForm, shape: RoomShape): Result<PlanInput, S
     doorways: waysIn(shape),
     lowWalls: lowWalls(shape),
     keepOuts: shape.things.flatMap((thing) => keepOuts(thing, shape, clear)),
-    roll: { width: needed('width', form.width), lengths: atHand, newLength },
-    minOverlap: needed('overlap', form.overlap),
-    upturn: orZero('upturn', form.upturn),
+    ...reader.roll(form),
+    upturn: reader.orZero('upturn', form.upturn),
     direction: form.direction === 'free' ? 'free' : Number(form.direction),
     wholeMax: WHOLE_MAX[unit],
-    ...(longest === null ? {} : { longestPiece: longest }),
     ...(reach === null ? {} : { reach }),
     ...(pins.length === 0 ? {} : { pins: pins.map((pin) => Math.round(pin / GAUGE[unit]) * GAUGE[unit]) }),
     ...takenOf(form.taken),
   };
   return reader.faults.length > 0 ? fail(reader.faults) : ok(input);
+}
+
+/** Reads what was typed of a plan, in the drawing's unit. A roll is longer than any wall: only what the planner cannot count with is too large. */
+export class PlanReader extends FieldReader {
+  readonly #unit: 'in' | 'mm';
+
+  constructor(unit: 'in' | 'mm') {
+    super();
+    this.#unit = unit;
+  }
+
+  length(field: string, text: string): number | null {
+    if (text.trim() === '') return null;
+    const read = readLength(text);
+    const parts = read.ok ? partsOf(read.value, this.#unit) : null;
+    if (!read.ok) this.fault(field, read.fault);
+    else if (parts === null || parts === 0) this.fault(field, 'not-a-length');
+    else if (parts > FARTHEST * 10_000) this.fault(field, 'too-large');
+    return parts === null ? null : fromTenThousandths(parts);
+  }
+
+  /** Zero is a length to leave out by: no upturn is none typed, but `0 in` is no fault of it. */
+  orZero(field: string, text: string): number {
+    return isZero(text) ? 0 : (this.length(field, text) ?? 0);
+  }
+
+  /** The roll, the laps and the cap on a piece. */
+  roll({ width, atHand, newLength, overlap, longest }: PlanForm): object {
+    const needed = (field: string, text: string): number => {
+      if (text.trim() === '') this.fault(field, 'empty');
+      return this.length(field, text) ?? 0;
+    };
+    const [lengths, fresh] = [lines(atHand).flatMap((line) => this.length('atHand', line) ?? []), this.length('newLength', newLength)];
+    if (lengths.length === 0 && fresh === null && this.faults.length === 0) this.fault('newLength', 'empty');
+    const roll = { width: needed('width', width), lengths, newLength: fresh };
+    const minOverlap = needed('overlap', overlap);
+    const most = this.length('longest', longest);
+    return { roll, minOverlap, ...(most === null ? {} : { longestPiece: most }) };
+  }
 }
 
 function lines(text: string): string[] {
@@ -88,7 +107,7 @@ function isZero(text: string): boolean {
 }
 
 /** A remedy taken is a change of the input that the planner has tried. */
-function takenOf(json: string): object {
+export function takenOf(json: string): object {
   if (json === '') return {};
   try {
     const taken: unknown = JSON.parse(json);

@@ -229,7 +229,7 @@ function largest(most: number, holds: (n: number) => boolean): number | null {
 }
 
 /** The shortest new roll, in gauges, of which one is enough beside the rolls at hand. */
-function newRoll({ roll, gauge }: SheetTask, cuts: readonly number[]): SheetRemedy {
+export function newRoll({ roll, gauge }: Pick<SheetTask, 'roll' | 'gauge'>, cuts: readonly number[]): SheetRemedy {
   const isEnough = (length: number) => packRolls(cuts, { atHand: [...roll.atHand, length], newLength: null }, ALWAYS).rolls !== null;
   let low = Math.max(...cuts) / gauge;
   let high = cuts.reduce((sum, cut) => sum + cut, 0) / gauge;

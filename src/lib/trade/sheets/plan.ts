@@ -61,6 +61,19 @@ export type NoPlan =
 
 /** The best plan of sheets, proven unless the time runs out. Aims in their order: see docs/plan.md. */
 export function planSheets(task: SheetTask, budget: Budget): { plan: SheetPlan } | { plan: null; why: NoPlan } {
+  const { plan, isProven } = planSurface(task, budget);
+  if (plan === null) return { plan: null, why: { kind: 'none', isProven } };
+  const cuts = plan.pieces.map(({ cutLength }) => cutLength);
+  const packing = packRolls(cuts, task.roll, budget);
+  if (packing.rolls === null) return { plan: null, why: { kind: 'rolls', isProven: packing.isProven, cuts } };
+  return { plan: { ...plan, rolls: packing.rolls, proven: { plan: isProven, packing: packing.isProven } } };
+}
+
+/** A plan before its pieces are put on rolls. */
+export type SurfacePlan = Omit<SheetPlan, 'rolls' | 'proven'>;
+
+/** The best plan of one surface; its rolls are not packed. */
+export function planSurface(task: SheetTask, budget: Budget): { readonly plan: SurfacePlan | null; readonly isProven: boolean } {
   const answers = directionsOf(task).map((direction) => ({ direction, ...planStrips(stripProblem(task, direction), budget) }));
   const best = answers.reduce<{ direction: Direction; strips: StripPlan } | null>(
     (one, { direction, plan }) =>
@@ -68,26 +81,20 @@ export function planSheets(task: SheetTask, budget: Budget): { plan: SheetPlan }
     null,
   );
   const isProven = answers.every((answer) => answer.isProven);
-  if (best === null) return { plan: null, why: { kind: 'none', isProven } };
+  if (best === null) return { plan: null, isProven };
   const { direction, strips } = best;
-  const cuts = strips.pieces.map(({ cut }) => cut * task.gauge);
-  const packing = packRolls(cuts, task.roll, budget);
-  if (packing.rolls === null) return { plan: null, why: { kind: 'rolls', isProven: packing.isProven, cuts } };
-  return {
-    plan: {
-      direction,
-      positions: strips.positions,
-      pieces: strips.pieces.map((piece, i) => sheetPiece(piece, i, task, strips.positions[piece.strip]!, direction)),
-      totalCut: strips.cut * task.gauge,
-      notched: strips.notched,
-      seamLength: strips.seam,
-      smallestOverlap: strips.positions.length > 1 ? strips.smallestOverlap : null,
-      upturnMissing: task.upturn > 0 ? wallsBetween(task.rings[0]!, direction) : [],
-      rolls: packing.rolls,
-      proven: { plan: isProven, packing: packing.isProven },
-      gap: strips.cut / leastCut(task, strips, answers) - 1,
-    },
+  const plan = {
+    direction,
+    positions: strips.positions,
+    pieces: strips.pieces.map((piece, i) => sheetPiece(piece, i, task, strips.positions[piece.strip]!, direction)),
+    totalCut: strips.cut * task.gauge,
+    notched: strips.notched,
+    seamLength: strips.seam,
+    smallestOverlap: strips.positions.length > 1 ? strips.smallestOverlap : null,
+    upturnMissing: task.upturn > 0 ? wallsBetween(task.rings[0]!, direction) : [],
+    gap: strips.cut / leastCut(task, strips, answers) - 1,
   };
+  return { plan, isProven };
 }
 
 export function directionsOf({ direction }: Pick<SheetTask, 'direction'>): Direction[] {

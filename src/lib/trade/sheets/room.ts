@@ -1,6 +1,6 @@
-import { FARTHEST, tenThousandths } from '#lib/measure/exact.ts';
 import { outlineFault, placeIn, type Point } from '#lib/measure/plane.ts';
-import { fail, ok, type Result } from '#lib/result.ts';
+import type { Result } from '#lib/result.ts';
+import { fields, length, list, notNegative, orNull, point, positive, reading, rollFrom, unitOf, Wrong } from './_read.ts';
 import type { KeepOut } from './problem.ts';
 import type { Direction, SheetTask } from './plan.ts';
 
@@ -74,7 +74,9 @@ export type RoomFaultCode =
   | 'no-roll'
   | 'off-gauge'
   | 'pins-need-direction'
-  | 'no-such-piece';
+  | 'no-such-piece'
+  | 'no-outline'
+  | 'hole-outside';
 
 /** Room for a hall of any shape; ten times as many would keep the check of the outline busy for seconds. */
 const CORNERS_MAX = 400;
@@ -83,31 +85,14 @@ const STRETCHES_MAX = 24;
 /** 40 in: kneeling, lean, arm and knife; 12 in for the place one kneels on. Common practice, no source. */
 const USUAL = { in: { reach: 40, foot: 12 }, mm: { reach: 1016, foot: 304.8 } } as const;
 
-class Wrong extends Error {
-  readonly fault: RoomFault;
-  constructor(field: string, code: RoomFaultCode, walls?: readonly [number, number]) {
-    super(`${field}: ${code}`);
-    this.fault = walls === undefined ? { field, code } : { field, code, walls };
-  }
-}
-
 /** Reads a room as `layerbook plan` takes it (docs/plan.md), and names the first thing that is wrong with it. */
 export function readRoom(input: unknown): Result<Room, RoomFault> {
-  try {
-    return ok(roomFrom(input));
-  } catch (error) {
-    if (error instanceof Wrong) return fail(error.fault);
-    throw error;
-  }
+  return reading(() => roomFrom(input));
 }
-
-type Fields = Readonly<Record<string, unknown>>;
 
 function roomFrom(input: unknown): Room {
   const all = fields(input, 'FILE');
-  const unit = all['unit'];
-  if (unit === undefined) throw new Wrong('unit', 'missing');
-  if (unit !== 'in' && unit !== 'mm') throw new Wrong('unit', 'not-a-unit');
+  const unit = unitOf(all);
   const floor = outline(all['floor']);
   const gauge = positive(all['gauge'], 'gauge');
   const minOverlap = notNegative(all['minOverlap'], 'minOverlap');
@@ -133,51 +118,9 @@ function roomFrom(input: unknown): Room {
   };
 }
 
-function fields(value: unknown, field: string): Fields {
-  if (value === undefined) throw new Wrong(field, 'missing');
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) throw new Wrong(field, 'not-an-object');
-  return value as Fields;
-}
-
-function list<T>(value: unknown, field: string, read: (item: unknown, field: string) => T): T[] {
-  if (value === undefined) throw new Wrong(field, 'missing');
-  if (!Array.isArray(value)) throw new Wrong(field, 'not-a-list');
-  return value.map((item, i) => read(item, `${field}[${i}]`));
-}
-
-function length(value: unknown, field: string): number {
-  if (value === undefined) throw new Wrong(field, 'missing');
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw new Wrong(field, 'not-a-number');
-  if (Math.abs(value) > FARTHEST) throw new Wrong(field, 'too-far');
-  const parts = tenThousandths(value);
-  if (parts === null) throw new Wrong(field, 'too-many-places');
-  return parts;
-}
-
-function notNegative(value: unknown, field: string): number {
-  const parts = length(value, field);
-  if (parts < 0) throw new Wrong(field, 'negative');
-  return parts;
-}
-
-function positive(value: unknown, field: string): number {
-  const parts = length(value, field);
-  if (parts <= 0) throw new Wrong(field, 'not-positive');
-  return parts;
-}
-
-function orNull<T>(value: unknown, field: string, read: (value: unknown, field: string) => T): T | null {
-  return value === undefined || value === null ? null : read(value, field);
-}
-
 function count(value: unknown, field: string): number {
   if (typeof value !== 'number' || !Number.isInteger(value) || value < 1 || value > STRETCHES_MAX) throw new Wrong(field, 'not-a-count');
   return value;
-}
-
-function point(value: unknown, field: string): Point {
-  if (!Array.isArray(value) || value.length !== 2) throw new Wrong(field, 'not-a-point');
-  return { x: length(value[0], `${field}[0]`), y: length(value[1], `${field}[1]`) };
 }
 
 function outline(value: unknown): Point[] {
@@ -216,16 +159,6 @@ function keepOut(value: unknown, field: string, floor: readonly Point[]): KeepOu
   const radius = notNegative(all['radius'], `${field}.radius`);
   if (placeIn(floor, at) < 0) throw new Wrong(`${field}.at`, 'outside-floor');
   return { at, radius };
-}
-
-function rollFrom(value: unknown, minOverlap: number): SheetTask['roll'] {
-  const all = fields(value, 'roll');
-  const width = positive(all['width'], 'roll.width');
-  if (width < 2 * minOverlap) throw new Wrong('roll.width', 'roll-too-narrow');
-  const atHand = list(all['lengths'] ?? [], 'roll.lengths', positive);
-  const newLength = orNull(all['newLength'], 'roll.newLength', positive);
-  if (atHand.length === 0 && newLength === null) throw new Wrong('roll', 'no-roll');
-  return { width, atHand, newLength };
 }
 
 function directionFrom(value: unknown): 'free' | Direction {

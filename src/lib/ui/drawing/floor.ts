@@ -1,3 +1,4 @@
+import type { LaidPiece } from '#lib/job/drawing/laid.ts';
 import { besideWall, footprint, isRound, type RoomShape, type ShapeThing } from '#lib/job/drawing/shape.ts';
 import type { Point } from '#lib/measure/plane.ts';
 
@@ -120,4 +121,21 @@ export function onWall({ doorways, things, unit }: RoomShape, wall: number): OnW
       return thing === 'valve' || thing === 'pipe' ? [{ thing, x: along - r, y: up - r, width: 2 * r, height: 2 * r }] : [];
     });
   return [...doors, ...others];
+}
+
+/** Where the name of each piece stands: a quarter along what of it lies on the surface, clear of the drain in the middle. */
+export function namePlaces(
+  pieces: readonly LaidPiece[],
+  isAlongX: boolean,
+  surface: readonly Point[],
+): { readonly id: string; readonly at: Point }[] {
+  const across = surface.map(({ x, y }) => (isAlongX ? y : x));
+  const [lowest, highest] = [Math.min(...across), Math.max(...across)];
+  return pieces.map(({ id, corners }) => {
+    const [first, , last] = corners as readonly [Point, Point, Point];
+    const [low, high] = isAlongX ? [first.y, last.y] : [last.x, first.x];
+    const middle = (Math.max(lowest, Math.min(low, high)) + Math.min(highest, Math.max(low, high))) / 2;
+    const at = isAlongX ? { x: first.x + (last.x - first.x) / 4, y: middle } : { x: middle, y: first.y + (last.y - first.y) / 4 };
+    return { id, at };
+  });
 }

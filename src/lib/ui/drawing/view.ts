@@ -1,12 +1,15 @@
 import type { Point } from '#lib/measure/plane.ts';
 
+/** Where a place of the drawing is on the screen, in pixels. */
+export type At = (point: Point) => Point;
+
 /** A part of a drawing on the screen: where its places lie in pixels, y downwards. */
 export interface View {
   readonly width: number;
   readonly height: number;
   /** Pixels in a ten-thousandth. */
   readonly scale: number;
-  at: (point: Point) => Point;
+  at: At;
   /** The place of the drawing under a place of the screen. */
   from: (px: Point) => Point;
 }

@@ -1,4 +1,4 @@
-import type { SaidField } from '#lib/job/said.ts';
+import type { SaidField } from '#lib/job/said-field.ts';
 import type { JobState } from '#lib/job/state.ts';
 import * as codes from '#lib/words/codes.ts';
 import { CHOICE, FIELD, fieldWord } from '#lib/words/fields.ts';

@@ -1,7 +1,8 @@
-import { exitWall } from '#lib/job/drawing/laid.ts';
+import { edgeWall, exitWall } from '#lib/job/drawing/laid.ts';
 import type { RoomShape } from '#lib/job/drawing/shape.ts';
-import type { PlannedSheets, Remedy } from '#lib/record/plan-result.ts';
+import type { NoSheets, PlannedSheets, Remedy } from '#lib/record/plan-result.ts';
 import { drawnLength } from '#lib/words/drawn-length.ts';
+import { CHOICE } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { IMPOSSIBLE, REMEDY, TRAP } from '#lib/words/sheet-plan.ts';
 import { wallName } from '../draw/drawing-text.ts';
@@ -41,7 +42,12 @@ function sideText(decimal: string, at: (decimal: string) => string, inside: (fac
 
 const said = (words: Readonly<Record<string, () => string>>, code: string) => (Object.hasOwn(words, code) ? words[code]!() : code);
 export const trapText = (code: string) => said(TRAP, code);
-export const impossibleText = (code: string) => said(IMPOSSIBLE, code);
+
+/** What stands in the way, of which wall where it is one of walls. */
+export function impossibleText({ impossible, wall }: NoSheets, of: 'floor' | 'walls'): string {
+  const text = of === 'walls' && impossible === 'keep-out' ? m.impossible_wall_keep_out() : said(IMPOSSIBLE, impossible);
+  return wall === undefined ? text : `${wallName(Number(wall))}. ${text}`;
+}
 
 /** What helps, with its measure where it is one. */
 export function remedyText(remedy: Remedy, unit: 'in' | 'mm', lang: Lang): string {
@@ -50,4 +56,13 @@ export function remedyText(remedy: Remedy, unit: 'in' | 'mm', lang: Lang): strin
   const length = measure ?? (remedy.kind === 'wider-roll' ? roll.width : remedy.kind === 'longer-roll' ? roll.newLength : undefined);
   const name = said(REMEDY, remedy.kind);
   return typeof length === 'string' ? m.plan_remedy({ name, length: decimalLength(length, unit, lang) }) : name;
+}
+
+/** The edges of the floor that no floor sheet goes up, by the names of their walls. */
+export function bareEdges(plan: PlannedSheets, input: Readonly<Record<string, unknown>>, shape: RoomShape): string {
+  const names = plan.upturnMissing.map((edge) => {
+    const wall = edgeWall(shape, input, Number(edge));
+    return wall === null ? CHOICE['thing.bench']() : wallName(wall);
+  });
+  return [...new Set(names)].join(', ');
 }

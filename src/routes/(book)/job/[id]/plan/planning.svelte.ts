@@ -1,27 +1,42 @@
 import { EMPTY_PLAN, planDraft, planInput, type PlanInput } from '#lib/job/drawing/plan-input.ts';
-import { keptPlan, rollWidth } from '#lib/job/drawing/laid.ts';
-import { shapeOf } from '#lib/job/drawing/shape.ts';
+import { keptPlan, keptWalls, rollWidth } from '#lib/job/drawing/laid.ts';
+import { shapeOf, type RoomShape } from '#lib/job/drawing/shape.ts';
+import { wallPlanDrafts, wallsInput } from '#lib/job/drawing/walls-input.ts';
 import type { SetupFault } from '#lib/job/setup-fields.ts';
 import type { SaveFault } from '#lib/record/book.ts';
 import { PlanForm } from '#lib/record/drawing-drafts.ts';
-import { frozen, readPlan, type ReadPlan, type Remedy } from '#lib/record/plan-result.ts';
+import {
+  frozen,
+  readPlan,
+  readWallsPlan,
+  type NoSheets,
+  type PlannedSheets,
+  type PlannedWalls,
+  type Remedy,
+} from '#lib/record/plan-result.ts';
 import { desk } from '#lib/state/desk.svelte.ts';
 import { DraftState } from '#lib/state/draft.svelte.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
 import { plan, type PlanFault } from '#lib/state/planning.ts';
 
-/** What came out of the planner. */
+/** What is planned: the floor with its order of laying, or the walls. */
+export type Planned = 'floor' | 'walls';
+
+/** What came out of the planner: one of the last three is there. */
 export interface Answer {
   readonly input: PlanInput;
   readonly result: object;
-  readonly view: ReadPlan;
   readonly width: number;
+  readonly floor: PlannedSheets | null;
+  readonly walls: PlannedWalls | null;
+  readonly none: NoSheets | null;
 }
 
 /** The form of a plan, on disk as it is typed; the planner at work; and what came out, until it is kept. */
 export class Planning {
   readonly #job: OpenJob;
   readonly #room: string;
+  readonly of: Planned;
   #draft = $state.raw<DraftState<PlanForm> | null>(null);
   #faults = $state.raw<readonly SetupFault[]>([]);
   #asked = 0;
@@ -30,9 +45,10 @@ export class Planning {
   fault = $state.raw<PlanFault | null>(null);
   notKept = $state.raw<SaveFault | null>(null);
 
-  constructor(job: OpenJob, room: string) {
+  constructor(job: OpenJob, room: string, of: Planned) {
     this.#job = job;
     this.#room = room;
+    this.of = of;
   }
 
   readonly drawing = $derived.by(() => this.#job.state.drawings.find((one) => one.room === this.#room) ?? null);
@@ -41,6 +57,7 @@ export class Planning {
     return shape?.ok === true ? shape.value : null;
   });
   readonly kept = $derived.by(() => keptPlan(this.#job.state, this.#room));
+  readonly keptWalls = $derived.by(() => keptWalls(this.#job.state, this.#room));
 
   get now(): PlanForm | null {
     return this.#draft?.now ?? null;
@@ -48,9 +65,18 @@ export class Planning {
 
   async open(): Promise<void> {
     const { drafts } = await desk.open();
-    const draft = new DraftState(drafts, ['plan', this.#job.id, this.#room], PlanForm, EMPTY_PLAN);
+    const draft = new DraftState(
+      drafts,
+      ['plan', this.#job.id, this.#room, ...(this.of === 'walls' ? ['walls'] : [])],
+      PlanForm,
+      EMPTY_PLAN,
+    );
     await draft.restore();
     this.#draft = draft;
+  }
+
+  #input(form: PlanForm, shape: RoomShape) {
+    return this.of === 'walls' ? wallsInput(form, shape) : planInput(form, shape);
   }
 
   /** What was planned with other words is planned no more; a remedy taken stands until something else is changed. */
@@ -61,7 +87,7 @@ export class Planning {
     this.answer = null;
     this.fault = null;
     if (this.#faults.length > 0 && this.now !== null && this.shape !== null) {
-      const read = planInput(this.now, this.shape);
+      const read = this.#input(this.now, this.shape);
       this.#faults = read.ok ? [] : read.fault;
     }
   }
@@ -84,7 +110,7 @@ export class Planning {
   async plan(): Promise<void> {
     const { now, shape } = this;
     if (now === null || shape === null) return;
-    const input = planInput(now, shape);
+    const input = this.#input(now, shape);
     this.#faults = input.ok ? [] : input.fault;
     if (!input.ok) return;
     const turn = (this.#asked += 1);
@@ -94,16 +120,27 @@ export class Planning {
     if (turn !== this.#asked) return;
     this.working = false;
     this.fault = planned.ok ? null : planned.fault;
-    const view = planned.ok ? readPlan(frozen(planned.value)) : null;
     const width = rollWidth(input.value);
-    this.answer = planned.ok && view !== null && width !== null ? { input: input.value, result: planned.value, view, width } : null;
+    this.answer = planned.ok && width !== null ? this.#read(input.value, planned.value, width) : null;
+  }
+
+  #read(input: PlanInput, result: object, width: number): Answer | null {
+    if (this.of === 'floor') {
+      const read = readPlan(frozen(result));
+      return read === null ? null : { input, result, width, floor: read.sheets, walls: null, none: read.none };
+    }
+    const read = readWallsPlan(frozen(result));
+    return read === null ? null : { input, result, width, floor: null, walls: read.sheets, none: read.none };
   }
 
   /** Keeps the plan in the log; true once it is saved. */
   async keep(): Promise<boolean> {
     const { answer, drawing } = this;
-    if (answer === null || drawing === null || answer.view.sheets === null) return false;
-    const done = await this.#job.add([planDraft(this.#room, drawing.id, answer.input, answer.result)]);
+    if (answer === null || drawing === null || answer.none !== null) return false;
+    const { input, result } = answer;
+    const drafts =
+      this.of === 'walls' ? wallPlanDrafts(this.#room, drawing.id, input, result) : [planDraft(this.#room, drawing.id, input, result)];
+    const done = await this.#job.add(drafts);
     this.notKept = done.ok ? null : done.fault;
     if (done.ok) this.answer = null;
     return done.ok;
