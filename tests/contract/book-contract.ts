@@ -49,6 +49,20 @@ export const BOOK_CASES: readonly Case<Shelf>[] = [
         ['phone-a', 'phone-b'],
       );
       same((await book.heads()).length, 3);
+      same(await book.held(), { entries: 16, devices: ['phone-a', 'phone-b'] });
+    },
+  },
+  {
+    name: 'what is held is counted without reading every chain, and from them in a store of a version that kept no count',
+    async run(shelf) {
+      const book = new Book(shelf);
+      same(await book.held(), { entries: 0, devices: [] });
+      await append(book, 'job-1', [person('a')], [], testWriter('phone-b'));
+      const one = await book.held();
+      await shelf.write(['meta'], (tx) => tx.delete('meta', ['held']));
+      same([one, await book.held()], [one, one]);
+      await append(book, 'job-2', [person('b')], [], testWriter('phone-a'));
+      same(await book.held(), { entries: 4, devices: ['phone-a', 'phone-b'] });
     },
   },
   {

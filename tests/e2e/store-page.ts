@@ -1,5 +1,5 @@
 import { deviceIdentity } from '#lib/device/identity.ts';
-import { held, loss, remember, remembered } from '#lib/device/store/canary.ts';
+import { loss, remember, remembered } from '#lib/device/store/canary.ts';
 import { openIdbShelf, SCHEMA_VERSION } from '#lib/device/store/idb-shelf.ts';
 import { askToKeep, persistence } from '#lib/device/store/persistence.ts';
 import { deviceWriter } from '#lib/device/writer.ts';
@@ -134,12 +134,12 @@ export function supersededTimes(): number {
 
 /** Notes what the store holds, as after each saved entry. */
 export async function noteHeld(store: string): Promise<void> {
-  remember(store, await held(opened().book));
+  remember(store, await opened().book.held());
 }
 
 /** What the second memory says at a start. */
 export async function lossAtStart(store: string) {
-  return loss(remembered(store), await held(opened().book));
+  return loss(remembered(store), await opened().book.held());
 }
 
 /** Whether the kept signing key can be read out by a script of this page. */

@@ -6,22 +6,11 @@ import { job, limit, looseShots, plantedSite, run, surface, type Planted } from 
 import type { Site } from './site.ts';
 import { entriesOf, readStored } from './stored.ts';
 import { test } from './test.ts';
+import { countTouches, touches } from './touch-count.ts';
 
 // Offline is tried elsewhere; here its cache would only take room and time.
 test.use({ serviceWorkers: 'block' });
 test.describe.configure({ mode: 'serial' });
-
-/** Touches the page has felt, over all its addresses. */
-async function countTouches(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    addEventListener(
-      'pointerdown',
-      (event) => event.isTrusted && sessionStorage.setItem('touches', String(Number(sessionStorage.getItem('touches') ?? 0) + 1)),
-      true,
-    );
-  });
-}
-const touches = (page: Page) => page.evaluate(() => Number(sessionStorage.getItem('touches') ?? 0));
 
 /** Kinds of the entries this phone wrote. */
 async function kinds(page: Page): Promise<string[]> {

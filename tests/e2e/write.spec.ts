@@ -63,6 +63,9 @@ const AMOUNT: Readonly<Record<string, string>> = {
   highest: '71',
   powder: '25',
   water: '3.5',
+  height: '24',
+  moisture: '18',
+  took: '2',
 };
 
 async function answer(form: Locator, kind: FormKind, name: string, field: FormField): Promise<unknown> {
@@ -77,6 +80,9 @@ async function answer(form: Locator, kind: FormKind, name: string, field: FormFi
     case 'amount':
       await box(`${label} (`).fill(AMOUNT[name]!);
       return expect.objectContaining({ value: AMOUNT[name], text: AMOUNT[name] });
+    case 'money':
+      await box(label).fill('85.50 usd');
+      return { minor: '8550', currency: 'USD' };
     case 'choice': {
       const code = name === 'step' ? 'corners' : field.codes[0]!;
       await group.getByRole('radio').nth(field.codes.indexOf(code)).check();

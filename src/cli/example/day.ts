@@ -2,7 +2,7 @@ import type { Limit, Material, Step, Surface } from '#lib/record/kinds/setup.ts'
 import type { Shot } from '#lib/record/kinds/work.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { Measure, Reading } from '#lib/record/kinds/reading.ts';
-import { EXAMPLE_DRAWING, exampleMark, examplePlan } from './plan.ts';
+import { EXAMPLE_DRAWING, exampleArea, exampleMark, examplePlan } from './plan.ts';
 
 /**
  * The example job as it happened: who did what at which moment. Invented from end to end: people, house, membrane and values.
@@ -416,8 +416,135 @@ const COAT_EAST: Row[] = [
   ['08:04:10', TEO, stop('run-coat-east')],
 ];
 
+/** In the truck, the wide photos of the floor and the back wall: where each one's corners are, so that layer lies over layer. */
+const AREAS: Row[] = [
+  [
+    '08:11:05',
+    TEO,
+    exampleArea(
+      'photo-06',
+      [
+        [0, 1],
+        [60, 31],
+      ],
+      [
+        [120, 375.6],
+        [939.3, 197.1],
+        [1168.3, 513.8],
+        [113.5, 809.1],
+      ],
+    ),
+  ],
+  [
+    '08:11:48',
+    TEO,
+    exampleArea(
+      'photo-20',
+      [
+        [0, 1],
+        [60, 31],
+      ],
+      [
+        [208.2, 314.9],
+        [999.4, 232.6],
+        [1151.2, 585.2],
+        [153.4, 706.6],
+      ],
+    ),
+  ],
+  [
+    '08:12:30',
+    TEO,
+    exampleArea(
+      'photo-30',
+      [
+        [0, 1],
+        [60, 31],
+      ],
+      [
+        [287.9, 258.3],
+        [1056.1, 277.6],
+        [1137.2, 645.8],
+        [176.6, 606.3],
+      ],
+    ),
+  ],
+  [
+    '08:13:21',
+    TEO,
+    exampleArea(
+      'photo-02',
+      [
+        [0, 0],
+        [60, 60],
+      ],
+      [
+        [215.6, 116.1],
+        [1003.9, 100.8],
+        [941.5, 756.8],
+        [318.6, 793.8],
+      ],
+      1,
+    ),
+  ],
+  [
+    '08:14:02',
+    TEO,
+    exampleArea(
+      'photo-17',
+      [
+        [0, 0],
+        [60, 60],
+      ],
+      [
+        [164.1, 91.6],
+        [974.9, 80.8],
+        [919.3, 742.6],
+        [282.2, 810.4],
+      ],
+      1,
+    ),
+  ],
+  [
+    '08:14:50',
+    TEO,
+    exampleArea(
+      'photo-23',
+      [
+        [0, 24],
+        [14, 44],
+      ],
+      [
+        [621.8, 100.4],
+        [1194.6, 125.2],
+        [1032.7, 893.3],
+        [635.1, 701.1],
+      ],
+      1,
+    ),
+  ],
+  [
+    '08:15:33',
+    TEO,
+    exampleArea(
+      'photo-36',
+      [
+        [0, 10],
+        [60, 50],
+      ],
+      [
+        [128.1, 336.4],
+        [991.5, 299.6],
+        [954.5, 770.2],
+        [215.5, 870.5],
+      ],
+      1,
+    ),
+  ],
+];
+
 export const DAYS: readonly Happening[] = [
   ...on('2026-03-06', '-06:00', -360, '07:35:00', [...SETTING_UP, ...SCRAPE, ...PRE_CUT, ...BOND]),
   ...on('2026-03-09', '-05:00', -300, '07:20:00', [...BANDS, ...COAT]),
-  ...on('2026-03-10', '-05:00', -300, '06:45:00', [...TRAY, ...COAT_EAST]),
+  ...on('2026-03-10', '-05:00', -300, '06:45:00', [...TRAY, ...COAT_EAST, ...AREAS]),
 ];

@@ -46,6 +46,26 @@ export function examplePlan(): Draft {
   return { ...planDraft('bath', 'drawing-bath', input.value, planned.value), id: 'plan-bath' };
 }
 
+type Two = readonly [number, number];
+
+/** An area that a photo shows: two opposite corners of it in inches, and all four in the photo, from its upper left with the clock. */
+export function exampleArea(of: string, [a, b]: readonly [Two, Two], inPhoto: readonly [Two, Two, Two, Two], wall?: number): Draft {
+  const [[left, low], [right, high]] = [a, b];
+  const text = ([x, y]: Two): [string, string] => [String(x), String(y)];
+  const [p, q, r, s] = inPhoto;
+  const mark = exampleMark(of, [(left + right) / 2, (low + high) / 2], wall === undefined ? {} : { wall });
+  if (mark.kind !== 'mark') throw new Error('not a mark');
+  return {
+    ...mark,
+    id: `mark-${of}-area`,
+    data: {
+      ...mark.data,
+      corners: [text([left, high]), text([right, high]), text([right, low]), text([left, low])],
+      inPhoto: { width: 1280, height: 960, corners: [text(p), text(q), text(r), text(s)] },
+    },
+  };
+}
+
 /** Where a photo or reading belongs on it, in inches. */
 export function exampleMark(
   of: string,

@@ -1,5 +1,6 @@
 import { baseOf, dimensionOf } from '../measure/dimension.ts';
 import { parseInches } from '../measure/inch.ts';
+import { moneyDecimal, typedMoney, type Money } from '../measure/money.ts';
 import { typedDecimal } from '../measure/quantity.ts';
 import { Id } from '../record/entry.ts';
 import { knownData, type Draft } from '../record/kinds.ts';
@@ -16,7 +17,7 @@ export interface FormFault {
   readonly field: string;
   readonly code:
     | 'empty' | 'too-long' | 'not-chosen' | 'not-answered' | 'no-surface' | 'none-picked' | 'too-many'
-    | 'not-a-number' | 'too-large' | 'too-small' | 'not-a-day' | 'day-to-come' | 'nothing-said' | 'low-above-high'; // prettier-ignore
+    | 'not-a-number' | 'too-large' | 'too-small' | 'not-a-day' | 'day-to-come' | 'nothing-said' | 'not-a-sum' | 'low-above-high'; // prettier-ignore
 }
 
 /** What a form is read against. */
@@ -77,6 +78,7 @@ function readField(name: string, field: FormField, typed: string | readonly stri
       if (text === '') return missing ? fail('empty') : ok('');
       return text.length > (field.type === 'line' ? LINE_MAX : WORDS_MAX) ? fail('too-long') : ok(text);
     case 'choice':
+      if (text === '' && !missing) return ok(undefined);
       return field.codes.includes(text) ? ok(text) : fail('not-chosen');
     case 'yes-no':
       return text === 'yes' || text === 'no' ? ok(text === 'yes') : fail('not-answered');
@@ -97,6 +99,11 @@ function readField(name: string, field: FormField, typed: string | readonly stri
       return text > around.today ? fail('day-to-come') : ok(text);
     case 'amount':
       return text === '' ? ok(undefined) : typedAmount(text, field.of, around.unitsSaid?.[name] ?? field.of[around.units]);
+    case 'money': {
+      if (text === '') return ok(undefined);
+      const sum = typedMoney(text);
+      return sum === null ? fail('not-a-sum') : ok(sum);
+    }
     case 'signature':
       return ok(around.pictures?.[name]);
   }
@@ -171,6 +178,9 @@ export function typedOf(
       const said = value as Quantity;
       typed[name] = said.value;
       unitsSaid[name] = said.unit;
+    } else if (field.type === 'money') {
+      const sum = value as Money;
+      typed[name] = `${moneyDecimal(sum)} ${sum.currency}`;
     } else if (field.type === 'yes-no') typed[name] = value === true ? 'yes' : 'no';
     else typed[name] = value as string | readonly string[];
   }

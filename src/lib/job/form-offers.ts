@@ -1,3 +1,4 @@
+import { isOpen } from './callback/callbacks.ts';
 import { CARRIED, dayOf, lastConditions, type Here } from './conditions.ts';
 import { unresolved } from './cover.ts';
 import { listOf, type Typed } from './form-drafts.ts';
@@ -38,7 +39,7 @@ export function firstTyped(kind: FormKind, job: JobState, asked: Asked, now: Her
       case 'line':
         return field.first === 'permit' ? job.permit : '';
       case 'choice':
-        return name === 'step' && asked.step !== null ? asked.step : '';
+        return (name === 'step' || name === 'test') && asked.step !== null ? asked.step : '';
       default:
         return '';
     }
@@ -79,7 +80,7 @@ function offerOf(id: string, job: JobState): Offer {
 const PAILS = 4;
 
 function offered(
-  which: 'to-mend' | 'owed' | 'broken' | 'waits' | 'pails',
+  which: 'to-mend' | 'owed' | 'broken' | 'waits' | 'pails' | 'callbacks' | 'isolations',
   typed: Typed,
   job: JobState,
   layers: readonly LayerProof[],
@@ -114,6 +115,18 @@ function offered(
         .filter(({ stand }) => stand === 'waiting')
         .reverse()
         .map(({ wait }) => entry(wait));
+    case 'callbacks':
+      return job.facts.callback
+        .filter(({ data }) => isOpen(data))
+        .toReversed()
+        .map(entry);
+    case 'isolations': {
+      const current = new Set(job.facts.callback.filter(({ data }) => isOpen(data)).map(({ id }) => id));
+      return job.facts.isolation
+        .filter(({ data }) => current.has(data.callback))
+        .toReversed()
+        .map(entry);
+    }
     case 'pails':
       return mix.slice(-PAILS).reverse().map(entry);
     case 'owed':

@@ -1,5 +1,7 @@
 import { SCHEMAS, type DataOf, type Kind } from '../record/kinds.ts';
-import type { Quantity, Unit } from '../record/kinds/reading.ts';
+import { BELOW, CAUSES, ISOLATION_TESTS, SHOWS } from '../record/kinds/callback.ts';
+import { SCALES, type Quantity, type Unit } from '../record/kinds/reading.ts';
+import type { Money } from '../measure/money.ts';
 import { STEPS, type Picture } from '../record/kinds/setup.ts';
 import { MEASURE_KINDS } from './measures.ts';
 
@@ -7,7 +9,8 @@ import { MEASURE_KINDS } from './measures.ts';
 export const FORM_GROUPS = {
   before: ['conditions', 'survey', 'by-others'],
   during: ['mix', 'note', 'deviation', 'repair', 'early', 'not-done', 'inspection'],
-  after: ['protect', 'tile-check', 'attestation', 'hand-over', 'later-hole', 'callback'],
+  after: ['protect', 'tile-check', 'attestation', 'hand-over', 'later-hole'],
+  callback: ['callback', 'isolation', 'isolation-look', 'opening'],
 } as const satisfies Readonly<Record<string, readonly Kind[]>>;
 export type FormGroup = keyof typeof FORM_GROUPS;
 export type FormKind = (typeof FORM_GROUPS)[FormGroup][number];
@@ -55,6 +58,10 @@ export interface Amount {
   readonly largest: readonly [value: string, unit: Unit];
   readonly least?: readonly [value: string, unit: Unit];
 }
+/** A sum with its currency, on one line. */
+interface MoneyField {
+  readonly type: 'money';
+}
 /** Entries of the log, or owed items by their keys: those it may speak of are offered. */
 interface EntriesField extends Asked {
   readonly type: 'entries';
@@ -63,7 +70,7 @@ interface EntriesField extends Asked {
 /** One entry, or a limit. `none`: what its field holds where nothing is chosen. */
 interface EntryField extends Asked {
   readonly type: 'entry';
-  readonly offers: 'broken' | 'waits' | 'pails';
+  readonly offers: 'broken' | 'waits' | 'pails' | 'callbacks' | 'isolations';
   readonly none: 'null' | 'absent';
 }
 interface MaterialField extends Asked {
@@ -80,7 +87,7 @@ interface Unasked {
 }
 
 export type FormField =
-  WordsField | LineField | ChoiceField<string> | YesNoField | SurfacesField | DayField | AmountField | EntriesField | EntryField | MaterialField | SignatureField; // prettier-ignore
+  WordsField | LineField | ChoiceField<string> | YesNoField | SurfacesField | DayField | AmountField | MoneyField | EntriesField | EntryField | MaterialField | SignatureField; // prettier-ignore
 
 /** The ways to ask for a value, by its type in the schema. */
 type WayFor<Value> = [Value] extends [boolean]
@@ -91,11 +98,13 @@ type WayFor<Value> = [Value] extends [boolean]
       ? SignatureField
       : [Value] extends [Quantity]
         ? AmountField
-        : [Value] extends [string]
-          ? string extends Value
-            ? WordsField | LineField | DayField | EntryField | MaterialField
-            : ChoiceField<Value>
-          : never;
+        : [Value] extends [Money]
+          ? MoneyField
+          : [Value] extends [string]
+            ? string extends Value
+              ? WordsField | LineField | DayField | EntryField | MaterialField
+              : ChoiceField<Value>
+            : never;
 
 type Named<T> = { [F in keyof T as string extends F ? never : F]: T[F] };
 type FieldsOf<K extends Kind> = { readonly [F in keyof Named<Required<DataOf<K>>>]: WayFor<NonNullable<DataOf<K>[F]>> | Unasked };
@@ -107,11 +116,16 @@ const surfaces = { type: 'surfaces' } as const;
 const signature = { type: 'signature' } as const;
 const required = { required: true } as const;
 const choice = <Code extends string>(codes: readonly Code[]) => ({ type: 'choice', codes, ...required }) as const;
+/** Said once it is known. */
+const maybe = <Code extends string>(codes: readonly Code[]) => ({ type: 'choice', codes }) as const;
 const amount = (of: Amount) => ({ type: 'amount', of }) as const;
 
 /** Bounds are common sense, no source: they catch slips of a finger. */
 const POWDER: Amount = { in: 'lb', mm: 'kg', largest: ['1000', 'kg'] };
 const WATER: Amount = { in: 'qt', mm: 'L', largest: ['1000', 'L'] };
+const HOURS: Amount = { in: 'h', mm: 'h', largest: ['1000', 'h'] };
+/** How it looks where the water shows. */
+const seen = { below: choice(BELOW), moisture: amount(MEASURE_KINDS.moisture), scale: maybe(SCALES) } as const;
 const AIR = amount(MEASURE_KINDS['air-temperature']);
 
 /**
@@ -179,7 +193,34 @@ export const FORMS: { readonly [K in FormKind]: FieldsOf<K> } = {
   attestation: { surfaces, words, signature },
   'hand-over': { who: { ...line, ...required }, role: choice(SCHEMAS['hand-over'].shape.role.options), surfaces, words, signature },
   'later-hole': { surfaces: { ...surfaces, ...required }, what: { ...words, ...required }, who: line, sealed: words },
-  callback: { complaint: { ...words, ...required }, surfaces, looked: words, found: words, answer: words },
+  callback: {
+    complaint: { ...words, ...required },
+    shows: maybe(SHOWS),
+    surfaces,
+    looked: words,
+    found: words,
+    cause: maybe(CAUSES),
+    warranty: maybe(['yes', 'no', 'undecided']),
+    took: amount(HOURS),
+    cost: { type: 'money' },
+    answer: words,
+    stand: maybe(['open', 'closed']),
+  },
+  isolation: {
+    callback: { type: 'entry', offers: 'callbacks', none: 'absent', ...required },
+    test: choice(ISOLATION_TESTS),
+    height: amount(MEASURE_KINDS.upturn),
+    ...seen,
+    words,
+  },
+  'isolation-look': { isolation: { type: 'entry', offers: 'isolations', none: 'absent', ...required }, ...seen, words },
+  opening: {
+    callback: { type: 'entry', offers: 'callbacks', none: 'absent', ...required },
+    told: choice(SCHEMAS.opening.shape.told.options),
+    who: words,
+    surfaces,
+    sample: words,
+  },
 };
 
 /** The fields a form asks for, in order. */

@@ -30,6 +30,8 @@ export type SaidField = { field: string } & (
   | { is: 'heads'; heads: { device: string; seq: number; hash: string }[] }
   /** A place of the drawing of a room. */
   | { is: 'spot'; spot: string; room: string }
+  /** Whole minor units of an ISO 4217 currency. */
+  | { is: 'money'; minor: string; currency: string }
   /** Things of one sort, each with fields of its own. */
   | { is: 'list'; of: Kind; items: SaidField[][] }
 );

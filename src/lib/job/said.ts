@@ -43,11 +43,13 @@ interface Takes {
   photoArea: PhotoArea;
   point: Transfer['mortar'];
   points: Coverage['film'];
+  photoCorners: NonNullable<DataOf<'mark'>['inPhoto']>;
   misses: Miss[];
   worst: NonNullable<Transfer['worst']>;
   /** Which of a list, counted from 0 in the entry and from 1 in words. */
   nth: number;
   degrees: string;
+  money: NonNullable<DataOf<'callback'>['cost']>;
   spot: string;
   cuts: DataOf<'plan'>['result'];
 }
@@ -144,7 +146,7 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
     result: 'cuts',
     input: { unsaid: 'it stands in the entry for whoever works the plan out again' },
   },
-  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'spot' },
+  mark: { of: 'entry', room: 'room', wall: 'nth', x: 'quantity', y: 'quantity', spot: 'spot', corners: 'points', inPhoto: 'photoCorners' },
   'run-start': { step: 'code step', surfaces: 'surfaces', coat: 'number', materials: 'materials' },
   'run-stop': { end: 'code choice' },
   shot: {
@@ -225,7 +227,30 @@ export const FIELDS: { readonly [K in Kind]: Fields<K> } = {
   'hand-over': { who: 'words', role: 'code choice', words: 'words', surfaces: 'surfaces', signature: 'file' },
   attestation: { words: 'words', surfaces: 'surfaces', signature: 'file' },
   inspection: { permit: 'words', what: 'code choice', result: 'code choice', day: 'day', who: 'words', words: 'words' },
-  callback: { complaint: 'words', looked: 'words', found: 'words', answer: 'words', surfaces: 'surfaces' },
+  callback: {
+    complaint: 'words',
+    shows: 'code choice',
+    looked: 'words',
+    found: 'words',
+    cause: 'code choice',
+    warranty: 'code choice',
+    took: 'quantity',
+    cost: 'money',
+    answer: 'words',
+    stand: 'code choice',
+    surfaces: 'surfaces',
+  },
+  isolation: {
+    test: 'code choice',
+    height: 'quantity',
+    below: 'code choice',
+    moisture: 'quantity',
+    scale: 'code scale',
+    words: 'words',
+    callback: 'entry',
+  },
+  'isolation-look': { below: 'code choice', moisture: 'quantity', scale: 'code scale', words: 'words', isolation: 'entry' },
+  opening: { told: 'code choice', who: 'words', sample: 'words', surfaces: 'surfaces', callback: 'entry' },
   'flood-fill': {
     profile: 'code choice',
     depth: 'quantity',
@@ -359,6 +384,8 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
       return [{ is: 'tag', text: pointText(as<'point'>()) }];
     case 'points':
       return as<'points'>().length === 0 ? [] : [{ is: 'tag', text: as<'points'>().map(pointText).join(' ') }];
+    case 'photoCorners':
+      return [{ is: 'tag', text: as<'photoCorners'>().corners.map(pointText).join(' ') }];
     case 'misses':
       return misses(as<'misses'>());
     case 'worst': {
@@ -374,6 +401,8 @@ function saidValue(way: Way, value: unknown, data: Readonly<Record<string, unkno
       return [{ is: 'tag', text: `${as<'degrees'>()}°` }];
     case 'spot':
       return [{ is: 'spot', spot: as<'spot'>(), room: String(data['room']) }];
+    case 'money':
+      return [{ is: 'money', minor: as<'money'>().minor, currency: as<'money'>().currency }];
     case 'cuts':
       return cutsSaid(as<'cuts'>());
     default: {

@@ -91,6 +91,7 @@ export interface PrintedRecord {
 export const FACT_KINDS = [
   'data-sheet', 'pair', 'mix', 'conditions', 'wait', 'early', 'not-done', 'note', 'voice',
   'survey', 'deviation', 'repair', 'by-others', 'protect', 'tile-check', 'later-hole', 'hand-over', 'attestation', 'inspection', 'callback',
+  'isolation', 'isolation-look', 'opening',
   'flood-fill', 'flood-look', 'flood-end', 'coverage', 'transfer', 'plan', 'mark', 'clock-jump',
 ] as const satisfies readonly Kind[]; // prettier-ignore
 export type FactKind = (typeof FACT_KINDS)[number];

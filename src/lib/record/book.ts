@@ -32,6 +32,14 @@ export type KeepFault =
 /** Pieces a large blob is kept in; some engines lose the connection over single large values. */
 export const PART_BYTES = 8 * 1024 * 1024;
 
+/** How much the book holds: kept beside the heads in the same transactions, so that nobody counts all chains to know it. */
+export interface Held {
+  readonly entries: number;
+  readonly devices: readonly string[];
+}
+
+const HELD: Key = ['held'];
+
 interface BlobRow {
   readonly bytes: number;
   readonly type: string;
@@ -59,8 +67,9 @@ export class Book {
     const head: Head = { job: last.body.job, device: last.body.device, seq: last.body.seq, hash: last.hash, times: last.body.times };
     try {
       // Requests are asked for together: each wait for an answer would cost the shutter a round trip to the store.
-      const stands = await this.#shelf.write(['entries', 'heads', 'blobs', 'parts'], async (tx) => {
-        const [stored, kept, ...rows] = await Promise.all([
+      const stands = await this.#shelf.write(['entries', 'heads', 'blobs', 'parts', 'meta'], async (tx) => {
+        const [count, stored, kept, ...rows] = await Promise.all([
+          tx.get('meta', HELD),
           tx.get('heads', [head.job, head.device]),
           tx.get('entries', entryKey(last)),
           ...blobs.map((blob) => tx.get('blobs', [blob.sha256])),
@@ -69,10 +78,12 @@ export class Book {
         const before = (stored as Head | undefined) ?? null;
         if ((before?.hash ?? null) !== first.body.prev) return before;
         const missing = blobs.filter((_, i) => rows[i] === undefined);
+        const held = (count as Held | undefined) ?? (await countHeld(tx));
         await Promise.all([
           ...entries.map((entry) => tx.put('entries', entryKey(entry), entry.raw)),
           ...missing.flatMap((blob) => putBlob(tx, blob)),
           tx.put('heads', [head.job, head.device], head),
+          tx.put('meta', HELD, withMore(held, entries.length, head.device)),
         ]);
         return head;
       });
@@ -122,6 +133,11 @@ export class Book {
     return this.#seen.get(chainOf({ job, device })) ?? this.head(job, device);
   }
 
+  /** What the book holds. A store of an earlier version is counted, until the next entry is kept. */
+  held(): Promise<Held> {
+    return this.#shelf.read(['heads', 'meta'], async (tx) => ((await tx.get('meta', HELD)) as Held | undefined) ?? (await countHeld(tx)));
+  }
+
   /** Heads of every chain, of one job or of all. */
   heads(job?: string): Promise<Head[]> {
     return this.#shelf.read(['heads'], async (tx) => (await tx.all('heads', job === undefined ? [] : [job])) as Head[]);
@@ -151,6 +167,16 @@ export class Book {
       return { count: rows.length, bytes: rows.reduce((sum, row) => sum + row.bytes, 0) };
     });
   }
+}
+
+async function countHeld(tx: ReadTx): Promise<Held> {
+  const heads = (await tx.all('heads', [])) as Head[];
+  const entries = heads.reduce((sum, head) => sum + head.seq + 1, 0);
+  return { entries, devices: [...new Set(heads.map((head) => head.device))].sort() };
+}
+
+function withMore({ entries, devices }: Held, more: number, device: string): Held {
+  return { entries: entries + more, devices: devices.includes(device) ? devices : [...devices, device].sort() };
 }
 
 function entryKey(entry: Entry): Key {

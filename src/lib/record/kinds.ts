@@ -1,6 +1,7 @@
 import type * as z from 'zod/mini';
 import type { Entry } from './entry.ts';
 import { Coverage, Transfer } from './kinds/photo.ts';
+import * as callback from './kinds/callback.ts';
 import * as drawing from './kinds/drawing.ts';
 import { Reading } from './kinds/reading.ts';
 import * as setup from './kinds/setup.ts';
@@ -47,7 +48,10 @@ export const SCHEMAS = {
   'hand-over': spoken.HandOver,
   attestation: spoken.Attestation,
   inspection: spoken.Inspection,
-  callback: spoken.Callback,
+  callback: callback.Callback,
+  isolation: callback.Isolation,
+  'isolation-look': callback.IsolationLook,
+  opening: callback.Opening,
   'flood-fill': work.FloodFill,
   'flood-look': work.FloodLook,
   'flood-end': work.FloodEnd,

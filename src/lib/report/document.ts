@@ -7,6 +7,7 @@ import { waits } from '../job/waits.ts';
 import type { Times } from '../record/entry.ts';
 import { merkleRoot } from '../record/merkle.ts';
 import { recordAttempts } from './attempts.ts';
+import { recordCallbacks } from './callback-nodes.ts';
 import { inOrder, recordChains, recordHeads } from './chains.ts';
 import { recordLayer } from './layers.ts';
 import { recordLines } from './line.ts';
@@ -45,6 +46,7 @@ export function buildDocument({ job, unreadable, built, by, printed, left = [] }
     unreadable,
     log: recordLines(job.lines).map((line) => (left.includes('address') ? withoutAddress(line) : line)),
   };
+  const answered = recordCallbacks(job);
   const { name, address, permit, proof: level, units, lang, example } = job;
   return {
     v: 3,
@@ -65,6 +67,7 @@ export function buildDocument({ job, unreadable, built, by, printed, left = [] }
     cautions: barrierCautions(job).map(({ code, surface: { surface } }) => ({ code, surface })),
     left: [...left],
     waits: waits(job, Date.parse(built.utc)).map((wait) => recordWait(wait, job)),
+    ...(answered.length > 0 && { callbacks: answered }),
     signatures: signatures(job, printed),
     ...nodes,
   };

@@ -30,7 +30,10 @@ const COLUMNS = {
   inspection: [[2, 'what', 'permit'], [2, 'result'], [2, 'day'], [2, 'who'], [3, 'words']],
   'hand-over': [[3, 'who', 'role'], [3, 'words'], [2, 'surfaces'], [3, 'signature']],
   attestation: [[4, 'words'], [2, 'surfaces'], [3, 'signature']],
-  callback: [[3, 'complaint'], [3, 'looked'], [3, 'found', 'answer'], [2, 'surfaces']],
+  callback: [[3, 'complaint', 'shows'], [3, 'looked'], [3, 'found', 'cause', 'answer'], [2, 'stand', 'warranty', 'took', 'cost', 'surfaces']],
+  isolation: [[3, 'test', 'height'], [2, 'below', 'moisture', 'scale'], [3, 'callback', 'words']],
+  'isolation-look': [[3, 'isolation'], [2, 'below', 'moisture', 'scale'], [3, 'words']],
+  opening: [[3, 'told', 'who'], [2, 'surfaces'], [3, 'sample', 'callback']],
   note: [[4, 'words'], [2, 'surfaces']],
   voice: [[1, 'ms', 'cut'], [2, 'surfaces'], [4, 'sound']],
 } as const satisfies Readonly<Record<string, readonly FieldColumn[]>>;
@@ -59,6 +62,9 @@ const HEADS = {
   'hand-over': m.record_head_hand_over,
   attestation: m.record_head_attestation,
   callback: m.record_head_callback,
+  isolation: m.record_head_isolation,
+  'isolation-look': m.record_head_isolation_look,
+  opening: m.record_head_opening,
   note: m.record_head_note,
   voice: m.record_head_voice,
 } as const satisfies Readonly<Record<TabledKind, unknown>>;

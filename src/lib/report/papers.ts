@@ -1,3 +1,4 @@
+import { answerOf, wordAnswer } from './answer.ts';
 import type { Worded } from './blocks.ts';
 import { inspectorOf, wordInspector } from './inspector.ts';
 import { noticeOf, wordNotice } from './notice.ts';
@@ -6,7 +7,7 @@ import type { RecordDocument, RecordShot } from './record-document.ts';
 import type { Locale } from './speaker.ts';
 
 /** Papers of a page or two for one reader, each drawn from the tree of a record. */
-export const PAPERS = ['notice', 'inspector', 'owner'] as const;
+export const PAPERS = ['notice', 'inspector', 'owner', 'answer'] as const;
 export type PaperKind = (typeof PAPERS)[number];
 
 /** What the document of such a paper has in common. */
@@ -28,6 +29,7 @@ const MAKERS = {
   notice: { of: noticeOf, word: wordNotice } satisfies Maker<NonNullable<ReturnType<typeof noticeOf>>>,
   inspector: { of: inspectorOf, word: wordInspector } satisfies Maker<NonNullable<ReturnType<typeof inspectorOf>>>,
   owner: { of: ownerOf, word: wordOwner } satisfies Maker<NonNullable<ReturnType<typeof ownerOf>>>,
+  answer: { of: answerOf, word: wordAnswer } satisfies Maker<NonNullable<ReturnType<typeof answerOf>>>,
 };
 
 /** The document of a paper, for what shows or compares it. */
@@ -52,5 +54,7 @@ export function paperWorded(
       return wordedBy(MAKERS.inspector);
     case 'owner':
       return wordedBy(MAKERS.owner);
+    case 'answer':
+      return wordedBy(MAKERS.answer);
   }
 }

@@ -43,10 +43,15 @@ function again({ document, heads, rules }: BuiltRecordData, entries: readonly En
   const unreadable = typeof document['unreadable'] === 'number' ? document['unreadable'] : 0;
   const left = Array.isArray(document['left']) && document['left'].includes('address') ? (['address'] as const) : [];
   const whole = buildDocument({ job: project(log).state, unreadable, ...built, printed: printedOf(document), left });
-  const now = paper === 'record' ? whole : paperOf(paper, whole);
+  const now = asKnownThen(paper === 'record' ? whole : paperOf(paper, whole), document);
   const found = { values: 0, differences: [] as Difference[] };
   compare('', document, now, found);
   return { paper, rules: versions, ...found };
+}
+
+/** Without the list that records of this version did not have at first. */
+function asKnownThen(now: object | null, then: BuiltRecordData['document']): object {
+  return Object.fromEntries(Object.entries(now ?? {}).filter(([list]) => list !== 'callbacks' || then[list] !== undefined));
 }
 
 /** A record of this version, a paper of its first; any other is not built any more. */

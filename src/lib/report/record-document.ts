@@ -1,3 +1,5 @@
+import type { Feature } from '../job/behind/nearest.ts';
+import type { Outcome } from '../job/callback/callbacks.ts';
 import type { CautionCode } from '../job/cautions.ts';
 import type { Standing } from '../job/corrections.ts';
 import type { FloodStand, Seen } from '../job/flood.ts';
@@ -7,6 +9,7 @@ import type { JobState } from '../job/state.ts';
 import type { Layer } from '../job/systems.ts';
 import type { WaitStand } from '../job/waits.ts';
 import type { DataOf } from '../record/kinds.ts';
+import type { DrawnThing } from '../record/kinds/drawing.ts';
 import type { Measure, Reading } from '../record/kinds/reading.ts';
 import type { Limit, Material, Room, Step, Surface } from '../record/kinds/setup.ts';
 import type { Unsettled } from '../trade/flood-evidence.ts';
@@ -221,6 +224,37 @@ export type RecordLevels =
       unsettled: Unsettled | null;
     };
 
+/** A callback: what was tried, and what lies behind each place that was looked at. Lengths in ten-thousandths of the drawing's unit. */
+export type RecordCallback = {
+  entry: string;
+  open: boolean;
+  shows: DataOf<'callback'>['shows'] | null;
+  cause: DataOf<'callback'>['cause'] | null;
+  tests: { entry: string; test: DataOf<'isolation'>['test']; outcome: Outcome; at: Moment }[];
+  places: {
+    room: string;
+    unit: 'in' | 'mm';
+    wall: number | null;
+    x: number;
+    y: number;
+    /** What stands in the room, by which places are named. */
+    things: DrawnThing['thing'][];
+    /** `lap`: the reading of it; `shown`: photos and readings marked on it. */
+    near: { is: Feature['is']; id: string; away: number; shown: number; lap: string | null }[];
+    /** From the substrate to the tile. `holding`: photos whose marked area holds the place; they come first. */
+    layers: {
+      layer: Layer;
+      coat: number | null;
+      days: Moment[];
+      photos: string[];
+      holding: number;
+      morePhotos: number;
+      readings: string[];
+      missing: number;
+    }[];
+  }[];
+};
+
 /** What a reader must see first: values that do not stand, then what is missing, then what the log itself owns up to. */
 export type OpenPoint =
   | { code: 'outside' | 'not-proven'; what: Measure; surface: string | null; readings: string[] }
@@ -288,6 +322,8 @@ export type RecordDocument = {
   readings: RecordReading[];
   waits: RecordWait[];
   attempts: RecordAttempt[];
+  /** Absent where there is none, as in records of earlier versions. */
+  callbacks?: RecordCallback[];
   /** Drawn signatures and what was printed of each. */
   signatures: { entry: string; sha256: string; printed: string | null }[];
   cautions: { code: CautionCode; surface: string }[];

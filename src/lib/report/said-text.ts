@@ -2,6 +2,7 @@ import type { SaidField, SaidQuantity } from '../job/said-field.ts';
 import * as m from '../words/compiled/messages.js';
 import { fieldWord } from '../words/fields.ts';
 import { listText } from '../words/list.ts';
+import { moneyText } from '../words/money.ts';
 import type { RecordLine } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
 import { spotName, spotOfKey } from './spot-of-key.ts';
@@ -41,6 +42,8 @@ export function saidText(field: SaidField, line: Pick<RecordLine, 'at'>, say: Sp
       return field.public === null ? m.record_key_none({ why: field.why ?? '' }, { locale }) : `Ed25519 ${grouped(field.public, SHORT)}`;
     case 'spot':
       return spotName(field.spot, say);
+    case 'money':
+      return moneyText(field, locale);
     case 'list':
       return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}, { locale }) ?? one.field} ${saidText(one, line, say)}`);
     case 'heads':

@@ -19,7 +19,7 @@ const DONE: readonly TabledKind[] = [
   'tile-check',
 ];
 const SIGNED: readonly TabledKind[] = ['hand-over', 'attestation'];
-const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'note', 'voice'];
+const LATER: readonly TabledKind[] = ['later-hole', 'callback', 'isolation', 'isolation-look', 'opening', 'note', 'voice'];
 
 /** What was stated about the work, deviations first; then corrections, with every reading of an entry that is in dispute. */
 export function workBlocks(document: RecordDocument, say: Speaker): Block[] {

@@ -1,5 +1,5 @@
 import { deviceIdentity } from '#lib/device/identity.ts';
-import { held, loss, remember, remembered } from '#lib/device/store/canary.ts';
+import { loss, remember, remembered } from '#lib/device/store/canary.ts';
 import { openIdbShelf } from '#lib/device/store/idb-shelf.ts';
 import { askToKeep, persistence, type Persistence } from '#lib/device/store/persistence.ts';
 import { deviceWriter } from '#lib/device/writer.ts';
@@ -59,7 +59,7 @@ export class Desk {
     const shelf = openIdbShelf(STORE, { superseded: () => void (this.#fault = 'newer') });
     const book = new Book(shelf);
     const before = remembered(STORE);
-    const now = await held(book);
+    const now = await book.held();
     this.#lost = loss(before, now);
     const writer = deviceWriter(await deviceIdentity(shelf));
     this.#fault = null;
@@ -71,7 +71,7 @@ export class Desk {
   /** The person has read that entries are lost; from here on what is there counts. */
   async acceptLoss(): Promise<void> {
     const { book } = await this.open();
-    remember(STORE, await held(book));
+    remember(STORE, await book.held());
     this.#lost = null;
   }
 
@@ -142,7 +142,7 @@ export class Desk {
 
   async #afterKeep(book: Book): Promise<void> {
     // While a loss is on the screen the older note is the only trace of it.
-    if (this.#lost === null) remember(STORE, await held(book));
+    if (this.#lost === null) remember(STORE, await book.held());
     if (this.#persistence !== 'kept') this.#persistence = await askToKeep();
   }
 }

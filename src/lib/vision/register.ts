@@ -1,5 +1,7 @@
-import { codeOf, type Raster } from './raster.ts';
-import { type Rectified, rectify } from './rectify.ts';
+import { fitHomography, project } from './homography.ts';
+import { isConvex } from './polygon.ts';
+import { codeOf, type Point, type Quad, type Raster } from './raster.ts';
+import { type Part, pxPerMmAt, type Rectified, rectify } from './rectify.ts';
 import type { Spot } from './spots.ts';
 import { type Marked, mapOf, photoPxPerMm, samplesFor } from './surface.ts';
 
@@ -19,6 +21,33 @@ export function inRegister(picture: Raster, marked: Marked): Raster | null {
   const pxPerMm = Math.min(PX_PER_MM_MAX, Math.sqrt(PIXELS_MAX / (widthMm * heightMm)));
   const part = { xMm: 0, yMm: 0, widthMm, heightMm };
   return coded(rectify(picture, toPicture, part, pxPerMm, samplesFor(photoPxPerMm(toPicture, marked), pxPerMm)));
+}
+
+/** A photo of a plane: four places of it in mm, y downwards, and the same four in the photo, in order around. */
+export interface PhotoOfPlane {
+  readonly onPlane: Quad;
+  readonly inPhoto: Quad;
+}
+
+/**
+ * A part of a plane as it would be seen straight on, cut from a photo whose corners are known. Its size follows from the part alone, so that
+ * photos of all layers lie over each other and a place stays where it is. What lies outside the photo is clear. Null when either four make no
+ * quadrilateral.
+ */
+export function straightPart(picture: Raster, { onPlane, inPhoto }: PhotoOfPlane, part: Part): Raster | null {
+  if (!isConvex(onPlane) || !isConvex(inPhoto)) return null;
+  const toPicture = fitHomography(onPlane, inPhoto);
+  if (toPicture === null) return null;
+  const pxPerMm = Math.min(PX_PER_MM_MAX, Math.sqrt(PIXELS_MAX / (part.widthMm * part.heightMm)));
+  const middle: Point = [part.xMm + part.widthMm / 2, part.yMm + part.heightMm / 2];
+  const straight = coded(rectify(picture, toPicture, part, pxPerMm, samplesFor(pxPerMmAt(toPicture, middle), pxPerMm)));
+  for (let y = 0, at = 3; y < straight.height; y++) {
+    for (let x = 0; x < straight.width; x++, at += 4) {
+      const [u, v] = project(toPicture, [part.xMm + (x + 0.5) / pxPerMm, part.yMm + (y + 0.5) / pxPerMm]);
+      if (!(u >= 0 && v >= 0 && u <= picture.width && v <= picture.height)) straight.rgba[at] = 0;
+    }
+  }
+  return straight;
 }
 
 function coded({ width, height, red, green, blue }: Rectified): Raster {

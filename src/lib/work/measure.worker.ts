@@ -4,7 +4,8 @@ import { type LengthFault, type Length, measureOn, type Segment } from '#lib/vis
 import { overlayOf } from '#lib/vision/overlay.ts';
 import type { Quad, Raster } from '#lib/vision/raster.ts';
 import { type Plane, planeOf, type Reference, type ReferenceFault } from '#lib/vision/reference.ts';
-import { inRegister } from '#lib/vision/register.ts';
+import type { Part } from '#lib/vision/rectify.ts';
+import { inRegister, type PhotoOfPlane, straightPart } from '#lib/vision/register.ts';
 import type { Marked } from '#lib/vision/surface.ts';
 import { measureTransfer, type Transfer, type TransferFault, type TransferPoints } from '#lib/vision/transfer.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -19,7 +20,8 @@ export type PhotoQuestion =
   | { readonly do: 'length'; readonly segment: Segment }
   | { readonly do: 'coverage'; readonly points: CoveragePoints }
   | { readonly do: 'transfer'; readonly points: TransferPoints }
-  | { readonly do: 'register'; readonly marked: Marked };
+  | { readonly do: 'register'; readonly marked: Marked }
+  | { readonly do: 'part'; readonly of: PhotoOfPlane; readonly part: Part };
 
 export interface OpenedPhoto {
   readonly width: number;
@@ -42,6 +44,7 @@ export interface PhotoAnswers {
   coverage: Result<FoundCoverage, CoverageFault>;
   transfer: Result<Transfer, TransferFault>;
   register: ImageBitmap | null;
+  part: ImageBitmap | null;
 }
 
 /** Long side of the copy on the screen, in pixels. */
@@ -88,6 +91,10 @@ async function answer(picture: Raster, question: Exclude<PhotoQuestion, { do: 'o
       return measureTransfer(picture, question.points);
     case 'register': {
       const straight = inRegister(picture, question.marked);
+      return straight === null ? null : bitmapOf(straight);
+    }
+    case 'part': {
+      const straight = straightPart(picture, question.of, question.part);
       return straight === null ? null : bitmapOf(straight);
     }
   }

@@ -63,6 +63,18 @@ const LEAST: { [K in FormKind]: [typed: Typed, data: DataOf<K>] } = {
     { surfaces: ['wall'], what: 'Grab bar', who: '', sealed: '' },
   ],
   callback: [{ complaint: 'Stain below' }, { surfaces: [], complaint: 'Stain below', looked: '', found: '', answer: '' }],
+  isolation: [
+    { callback: 'c', test: 'unused', below: 'wet' },
+    { callback: 'c', test: 'unused', below: 'wet', words: '' },
+  ],
+  'isolation-look': [
+    { isolation: 'i', below: 'dry', moisture: '14', scale: 'wood' },
+    { isolation: 'i', below: 'dry', moisture: { text: '14', value: '14', unit: '%' }, scale: 'wood', words: '' },
+  ],
+  opening: [
+    { callback: 'c', told: 'not-told' },
+    { callback: 'c', told: 'not-told', who: '', surfaces: [], sample: '' },
+  ],
 };
 
 test('every kind that people state has a form, and each of its fields a label', () => {

@@ -1,23 +1,11 @@
-import type { Book } from '#lib/record/book.ts';
-
-/** What a store held when it was last looked at. A log only grows, so less than before is loss, never a new user. */
-export interface Held {
-  readonly entries: number;
-  readonly devices: readonly string[];
-}
+import type { Held } from '#lib/record/book.ts';
 
 const PLACE = 'layerbook-held:';
 
-/** What the book holds now, told from the heads of its chains without reading the log. */
-export async function held(book: Book): Promise<Held> {
-  const heads = await book.heads();
-  return {
-    entries: heads.reduce((sum, head) => sum + head.seq + 1, 0),
-    devices: [...new Set(heads.map((head) => head.device))].sort(),
-  };
-}
-
-/** Notes what a store holds in the browser's other storage, which is seldom lost together with the database. */
+/**
+ * Notes what a store holds in the browser's other storage, which is seldom lost together with the database. A log only grows, so less
+ * than before is loss, never a new user.
+ */
 export function remember(store: string, now: Held): void {
   try {
     localStorage.setItem(PLACE + store, JSON.stringify(now));

@@ -1,5 +1,5 @@
 import { spotsOf, type Spot } from '../drawing/joints.ts';
-import { marksIn } from '../drawing/marks.ts';
+import { distanceTo, marksIn, nearestOn } from '../drawing/marks.ts';
 import type { RoomShape } from '../drawing/shape.ts';
 import type { Point } from '../../measure/plane.ts';
 import { judgeReading, type Judged } from '../judged.ts';
@@ -17,7 +17,7 @@ export interface Feature {
   readonly to: Point;
   /** Entries marked for it, or on it within an inch. */
   readonly shownBy: readonly string[];
-  /** Of a seam: the lap read nearest to it and how it stands. */
+  /** The lap read last on it, of a seam the sheets' and else the band's, and how it stands. */
   readonly lap: { readonly reading: Measured; readonly judged: Judged } | null;
 }
 
@@ -28,10 +28,9 @@ const ON = { in: 20_000, mm: 500_000 } as const;
 export function featuresNear(job: JobState, shape: RoomShape, at: TouchedPlace): Feature[] {
   const marks = marksIn(job, at.room, at.unit).filter(({ wall }) => wall === at.wall);
   const feature = (is: Feature['is'], id: string, to: Point, touches: (mark: Point) => number): Feature => {
-    const own = marks.filter((mark) => mark.spot === id || (mark.spot === null && touches(mark) <= ON[at.unit]));
-    const laps =
-      is === 'seam' ? job.readings.filter((one) => one.what === 'overlap' && own.some(({ of }) => of === one.id || of === one.shot)) : [];
-    const lap = laps.at(-1);
+    const own = marks.filter((mark) => mark.spot === id || (mark.spot === null && mark.area === null && touches(mark) <= ON[at.unit]));
+    const measured = is === 'seam' ? 'overlap' : 'band-lap';
+    const lap = job.readings.findLast((one) => one.what === measured && own.some(({ of }) => of === one.id || of === one.shot));
     return {
       is,
       id,
@@ -100,17 +99,4 @@ function seamsOf(job: JobState, { outline, walls }: RoomShape, at: TouchedPlace)
       },
     ];
   });
-}
-
-/** The point of a segment nearest to p. */
-export function nearestOn(a: Point, b: Point, p: Point): Point {
-  const [x, y] = [b.x - a.x, b.y - a.y];
-  const length2 = x * x + y * y;
-  const t = length2 === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * x + (p.y - a.y) * y) / length2));
-  return { x: a.x + t * x, y: a.y + t * y };
-}
-
-function distanceTo(a: Point, b: Point, p: Point): number {
-  const to = nearestOn(a, b, p);
-  return Math.hypot(to.x - p.x, to.y - p.y);
 }

@@ -1,5 +1,6 @@
 import type { Material, Surface } from '../../record/kinds/setup.ts';
-import { marksIn, type DrawnPlace } from '../drawing/marks.ts';
+import { distanceTo, distanceToArea, marksIn, type DrawnPlace, type MarkedArea } from '../drawing/marks.ts';
+import { shapeOf } from '../drawing/shape.ts';
 import { judgeReading, type Judged } from '../judged.ts';
 import { proofOwed, surfacesIn, roomsOf } from '../proof.ts';
 import type { Fact, JobState, Measured, Run, Shot } from '../state.ts';
@@ -15,6 +16,10 @@ export interface TouchedPlace extends DrawnPlace {
 interface Away {
   readonly away: number | null;
 }
+/** Of a photo besides: the marked area that holds the place, its corners in the photo known or not. */
+interface Shows extends Away {
+  readonly area: MarkedArea | null;
+}
 
 /** One layer at a place: what the book shows of it there. */
 export interface Stratum {
@@ -22,8 +27,8 @@ export interface Stratum {
   /** Of a coat. */
   readonly coat: number | null;
   readonly runs: readonly Run[];
-  /** Nearest first, those without a mark after them, the newest of equals first. */
-  readonly photos: readonly (Away & { readonly shot: Shot })[];
+  /** Those whose area holds the place first, then the nearest, those without a mark last; the newest of equals first. */
+  readonly photos: readonly (Shows & { readonly shot: Shot })[];
   readonly readings: readonly (Away & { readonly reading: Measured; readonly judged: Judged })[];
   readonly lots: readonly Material[];
   readonly deviations: readonly (Away & { readonly of: Fact<'deviation'> | Fact<'repair'> })[];
@@ -48,7 +53,19 @@ export function surfacesAt(job: JobState, at: TouchedPlace): readonly Surface[] 
       .flatMap(({ of }) => surfacesOfEntry(of, job)),
   );
   const named = kind.filter(({ surface }) => marked.has(surface));
-  return named.length > 0 ? named : kind;
+  const there = named.length > 0 ? named : kind;
+  const near = there.filter(({ place }) => place !== 'curb' || isByCurb(job, at));
+  return near.length > 0 ? near : there;
+}
+
+/** A curb is on the floor's drawing: from this far on a place is of the floor alone. Common sense, no source. */
+const BY_CURB = { in: 60_000, mm: 1_500_000 } as const;
+
+function isByCurb(job: JobState, at: TouchedPlace): boolean {
+  const drawing = job.drawings.find(({ room }) => room === at.room);
+  const shape = drawing === undefined ? null : shapeOf(drawing.data);
+  if (shape?.ok !== true) return true;
+  return shape.value.walls.some(({ as, from, to }) => as === 'curb' && distanceTo(from, to, at) <= BY_CURB[at.unit]);
 }
 
 function surfacesOfEntry(id: string, job: JobState): readonly string[] {
@@ -63,10 +80,14 @@ export function strataAt(job: JobState, at: TouchedPlace, surfaces: readonly Sur
   const ids = new Set(surfaces.map(({ surface }) => surface));
   const on = (named: readonly string[]) => named.length === 0 || named.some((id) => ids.has(id));
   const marks = marksIn(job, at.room, at.unit);
+  const marksOf = (id: string) => marks.filter(({ of, wall }) => of === id && wall === at.wall);
   const away = (id: string): number | null => {
-    const places = marks.filter(({ of, wall }) => of === id && wall === at.wall).map(({ x, y }) => Math.hypot(x - at.x, y - at.y));
+    const places = marksOf(id).map((mark) =>
+      mark.area === null ? Math.hypot(mark.x - at.x, mark.y - at.y) : distanceToArea(mark.area, at),
+    );
     return places.length === 0 ? null : Math.min(...places);
   };
+  const areaAt = (id: string) => marksOf(id).findLast(({ area }) => area !== null && distanceToArea(area, at) === 0)?.area ?? null;
   // Marked on another wall or the floor only, it shows that place and not this one.
   const elsewhere = (id: string) => away(id) === null && marks.some(({ of }) => of === id);
   const nearest = (a: Away, b: Away) => (a.away ?? Infinity) - (b.away ?? Infinity) || 0;
@@ -96,8 +117,8 @@ export function strataAt(job: JobState, at: TouchedPlace, surfaces: readonly Sur
         runs: ownRuns,
         photos: photos
           .filter(here)
-          .map((shot) => ({ shot, away: away(shot.id) }))
-          .sort(nearest),
+          .map((shot) => ({ shot, away: away(shot.id), area: areaAt(shot.id) }))
+          .sort((a, b) => Number(b.area !== null) - Number(a.area !== null) || nearest(a, b)),
         readings: readings
           .filter(here)
           .map((reading) => ({ reading, judged: judgeReading(reading, job.limits), away: away(reading.id) }))

@@ -1,4 +1,5 @@
-import type { Draft } from '../../record/kinds.ts';
+import { placeIn, type Point } from '../../measure/plane.ts';
+import type { DataOf, Draft } from '../../record/kinds.ts';
 import type { Quantity } from '../../record/kinds/reading.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { SetupFault } from '../setup-fields.ts';
@@ -18,10 +19,27 @@ export interface DrawnMark extends DrawnPlace {
   readonly id: string;
   readonly of: string;
   readonly spot: string | null;
+  readonly area: MarkedArea | null;
+}
+
+/** Four corners in order around. */
+export type Corners<P> = readonly [P, P, P, P];
+
+/** An area of one plane that a photo shows. */
+export interface MarkedArea {
+  /** On the drawing, in ten-thousandths. */
+  readonly corners: Corners<Point>;
+  /** The same in the photo, in pixels; null where nobody tapped them. */
+  readonly inPhoto: MarkedPhoto | null;
+}
+export interface MarkedPhoto {
+  readonly width: number;
+  readonly height: number;
+  readonly corners: Corners<readonly [number, number]>;
 }
 
 /** Kinds that are marked: what shows or states something of one place. */
-const MARKED = ['shot', 'reading', 'deviation', 'repair', 'later-hole', 'note'] as const;
+const MARKED = ['shot', 'reading', 'deviation', 'repair', 'later-hole', 'note', 'callback'] as const;
 
 /** The marks of a room whose entries stand. */
 export function marksIn(job: JobState, room: string, unit: 'in' | 'mm'): DrawnMark[] {
@@ -30,12 +48,59 @@ export function marksIn(job: JobState, room: string, unit: 'in' | 'mm'): DrawnMa
     .filter(({ data, open }) => !open && data.room === room && standing.has(data.of))
     .flatMap(({ id, data }, i): DrawnMark[] => {
       const [x, y] = [signedParts(data.x, unit), signedParts(data.y, unit)];
-      return x === null || y === null ? [] : [{ n: i + 1, id, of: data.of, spot: data.spot ?? null, wall: data.wall ?? null, x, y }];
+      if (x === null || y === null) return [];
+      return [{ n: i + 1, id, of: data.of, spot: data.spot ?? null, wall: data.wall ?? null, x, y, area: areaOf(data, unit) }];
     });
 }
 
+function areaOf({ corners, inPhoto, x: { unit } }: DataOf<'mark'>, of: 'in' | 'mm'): MarkedArea | null {
+  if (corners === undefined) return null;
+  const placed = each(corners, ([x, y]) => ({ x: signedParts({ value: x, unit }, of), y: signedParts({ value: y, unit }, of) }));
+  if (placed.some(({ x, y }) => x === null || y === null)) return null;
+  const tapped = (one: NonNullable<typeof inPhoto>) => ({
+    ...one,
+    corners: each(one.corners, ([x, y]) => [Number(x), Number(y)] as const),
+  });
+  return { corners: placed as Corners<Point>, inPhoto: inPhoto === undefined ? null : tapped(inPhoto) };
+}
+
+function each<P, Q>([a, b, c, d]: Corners<P>, of: (one: P) => Q): [Q, Q, Q, Q] {
+  return [of(a), of(b), of(c), of(d)];
+}
+
+/** The corners of a rectangle between two that lie opposite: its upper left first, then with the clock, as it is seen from inside the room. */
+export function rectangleOf(a: Point, b: Point): Corners<Point> {
+  const [left, right, low, high] = [Math.min(a.x, b.x), Math.max(a.x, b.x), Math.min(a.y, b.y), Math.max(a.y, b.y)];
+  return [
+    { x: left, y: high },
+    { x: right, y: high },
+    { x: right, y: low },
+    { x: left, y: low },
+  ];
+}
+
+/** In an area: 0. Else from the place to the nearest of its edges. */
+export function distanceToArea({ corners }: MarkedArea, at: Point): number {
+  const whole = corners.map(({ x, y }) => ({ x: Math.round(x), y: Math.round(y) }));
+  if (placeIn(whole, { x: Math.round(at.x), y: Math.round(at.y) }) >= 0) return 0;
+  return Math.min(...corners.map((corner, i) => distanceTo(corner, corners[(i + 1) % 4]!, at)));
+}
+
+/** The point of a segment nearest to p. */
+export function nearestOn(a: Point, b: Point, p: Point): Point {
+  const [x, y] = [b.x - a.x, b.y - a.y];
+  const length2 = x * x + y * y;
+  const t = length2 === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * x + (p.y - a.y) * y) / length2));
+  return { x: a.x + t * x, y: a.y + t * y };
+}
+
+export function distanceTo(a: Point, b: Point, p: Point): number {
+  const to = nearestOn(a, b, p);
+  return Math.hypot(to.x - p.x, to.y - p.y);
+}
+
 /** Coordinates may lie below zero, which no length does. */
-function signedParts({ value, unit }: Quantity, of: 'in' | 'mm'): number | null {
+function signedParts({ value, unit }: Pick<Quantity, 'value' | 'unit'>, of: 'in' | 'mm'): number | null {
   const size = partsOf({ value: value.replace('-', ''), unit }, of);
   return size === null ? null : value.startsWith('-') ? 0 - size : size;
 }
@@ -58,6 +123,7 @@ export function markDrafts(
   { unit, room, shape }: { readonly unit: 'in' | 'mm'; readonly room: string; readonly shape: RoomShape },
   place: DrawnPlace | null,
   spot: string | null,
+  area: MarkedArea | null = null,
 ): Result<Draft[], SetupFault[]> {
   if (of === null) return fail([{ field: 'of', code: 'none-chosen' }]);
   if (place === null || (place.wall !== null && shape.walls[place.wall] === undefined)) return fail([{ field: 'place', code: 'no-place' }]);
@@ -66,6 +132,14 @@ export function markDrafts(
     return { text: value, value, unit };
   };
   const wall = place.wall === null ? {} : { wall: place.wall };
-  const data = { of, room, ...wall, x: said(place.x), y: said(place.y), ...(spot === null ? {} : { spot }) };
+  const corners = area === null ? {} : { corners: each(area.corners, ({ x, y }): [string, string] => [said(x).value, said(y).value]) };
+  const tapped = area?.inPhoto ?? null;
+  const pixels = ([x, y]: readonly [number, number]): [string, string] => [
+    String(Math.round(x * 10) / 10),
+    String(Math.round(y * 10) / 10),
+  ];
+  const inPhoto = tapped === null ? {} : { inPhoto: { ...tapped, corners: each(tapped.corners, pixels) } };
+  const named = spot === null ? {} : { spot };
+  const data = { of, room, ...wall, x: said(place.x), y: said(place.y), ...named, ...corners, ...inPhoto };
   return ok([{ kind: 'mark', refs: [of], data }]);
 }

@@ -1,5 +1,6 @@
 import type { Known } from '../../record/kinds.ts';
 import type { Step } from '../../record/kinds/setup.ts';
+import { isOpen } from '../callback/callbacks.ts';
 import type { JobState } from '../state.ts';
 import { asOneWord, wordsOf } from './terms.ts';
 
@@ -61,7 +62,7 @@ export function cardOf(job: JobState): JobCard {
     lastMs: times.reduce((a, b) => Math.max(a, b), -Infinity),
     entries: job.lines.length,
     photos: job.shots.length,
-    openCallbacks: job.facts.callback.filter(({ data }) => data.answer.trim() === '').length,
+    openCallbacks: job.facts.callback.filter(({ data }) => isOpen(data)).length,
     running: job.runs.filter(({ stopUtc }) => stopUtc === null).map(({ step }) => step),
     words: Object.fromEntries(words),
   };
@@ -86,6 +87,9 @@ const OWN_WORDS: Readonly<Record<string, readonly string[]>> = {
   attestation: ['words'],
   inspection: ['permit', 'who', 'words'],
   callback: ['complaint', 'looked', 'found', 'answer'],
+  isolation: ['words'],
+  'isolation-look': ['words'],
+  opening: ['who', 'sample'],
   note: ['words'],
   reading: ['spot'],
   'not-done': ['words'],

@@ -58,7 +58,14 @@ export type DrawnWall = z.infer<typeof Wall>;
 export type DrawnDoorway = z.infer<typeof Doorway>;
 export type DrawnThing = z.infer<typeof Thing>;
 
-/** Where an entry belongs on the drawing of its room. On a wall x runs along it and y up; on the floor they are the drawing's own. */
+const Point = z.tuple([Decimal, Decimal]);
+/** In order around, on the drawing against its picture: the first of the one is the first of the other. */
+const Corners = z.tuple([Point, Point, Point, Point]);
+
+/**
+ * Where an entry belongs on the drawing of its room. On a wall x runs along it and y up; on the floor they are the drawing's own. A photo
+ * may show an area: then x and y are its middle.
+ */
 export const Mark = z.looseObject({
   of: Id,
   room: Id,
@@ -67,6 +74,10 @@ export const Mark = z.looseObject({
   y: Quantity,
   /** The place of the drawing that it shows, such as `corner-2`, where proof is owed of that place. */
   spot: z.optional(Id),
+  /** The area's corners on the drawing, in its unit. */
+  corners: z.optional(Corners),
+  /** The same corners in the photo, in pixels of the upright picture: by them it is laid straight. */
+  inPhoto: z.optional(z.looseObject({ width: z.int().check(z.minimum(1)), height: z.int().check(z.minimum(1)), corners: Corners })),
 });
 export type Mark = z.infer<typeof Mark>;
 

@@ -52,4 +52,3 @@ export const Inspection = z.looseObject({
   who: Words,
   words: Words,
 });
-export const Callback = z.looseObject({ surfaces, complaint: Words.check(z.minLength(1)), looked: Words, found: Words, answer: Words });

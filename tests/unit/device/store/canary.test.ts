@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { held, loss, remember, remembered } from '#lib/device/store/canary.ts';
+import { loss, remember, remembered } from '#lib/device/store/canary.ts';
 import { Book } from '#lib/record/book.ts';
 import { append } from '#lib/record/append.ts';
 import { MemoryShelf } from '#lib/record/memory-shelf.ts';
@@ -39,7 +39,7 @@ it('counts entries over all chains, and remembers them by store', async () => {
   const book = new Book(new MemoryShelf());
   for (const job of ['job-1', 'job-2'])
     await append(book, job, [{ kind: 'person', data: { person: 'ana', name: 'Ana' } }], [], simulatedWriter(job));
-  const now = await held(book);
+  const now = await book.held();
   expect(now).toEqual({ entries: 4, devices: ['phone-1'] });
   remember('layerbook', now);
   expect(remembered('layerbook')).toEqual(now);

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { featuresNear, nearestOn } from '#lib/job/behind/nearest.ts';
+import { cornersKnown, partAround } from '#lib/job/behind/in-register.ts';
+import { featuresNear } from '#lib/job/behind/nearest.ts';
 import { strataAt, surfacesAt, type TouchedPlace } from '#lib/job/behind/strata.ts';
 import { shapeOf } from '#lib/job/drawing/shape.ts';
 import { project } from '#lib/job/project.ts';
@@ -92,6 +92,30 @@ describe('what lies behind a place', () => {
     expect(missing).toBeGreaterThan(0);
   });
 
+  test('a photo whose marked area holds the place comes first, however far its middle; one beside the place by its edge', () => {
+    const area = (of: string, [left, low, right, high]: readonly [number, number, number, number]): Said => {
+      const corners = [[left, high], [right, high], [right, low], [left, low]].map((at) => at.map(String)); // prettier-ignore
+      const inPhoto = { width: 400, height: 300, corners: [['10', '20'], ['390', '20'], ['390', '280'], ['10', '280']] }; // prettier-ignore
+      return {
+        kind: 'mark',
+        refs: [of],
+        data: { of, room: 'bath', wall: 1, x: q((left + right) / 2), y: q((low + high) / 2), corners, inPhoto },
+      };
+    };
+    const log = [...LOG, area('unmarked', [0, 0, 60, 90]), area('far', [30, 38, 40, 50])];
+    const { photos } = strataAt(project(chain('phone', log)).state, at)[1]!;
+    expect(photos.map(({ shot: { id }, away }) => [id, away! / IN])).toEqual([
+      ['unmarked', 0],
+      ['near', 2],
+      ['far', 6],
+    ]);
+    const known = cornersKnown(photos[0]!.area!, 'in')!;
+    expect(known.onPlane.map((one) => one.map((mm) => Math.round(mm)))).toEqual([[0, -2286], [1524, -2286], [1524, 0], [0, 0]]); // prettier-ignore
+    expect(known.inPhoto[2]).toEqual([390, 280]);
+    const { xMm, yMm, widthMm, heightMm } = partAround(at);
+    expect([xMm + widthMm / 2, yMm + heightMm / 2].map((mm) => Math.round(mm * 10) / 10)).toEqual([609.6, -1016]);
+  });
+
   test('readings and deviations of each coat by itself', () => {
     const [, , , first, second] = strata;
     expect(first!.readings.map(({ reading: { id }, away }) => [id, away])).toEqual([['film-1', null]]);
@@ -143,19 +167,4 @@ describe('what lies near a place', () => {
     expect(collar(LOG)).toEqual(['near', 'film-2']);
     expect(collar([...LOG, shot('close', 'bond', 'back'), mark('close', 1, 0, 0, 'thing-0')])).toContain('close');
   });
-});
-
-test('the nearest point of a segment is on it, and no point of it is nearer', () => {
-  const point = fc.record({ x: fc.integer({ min: -1e6, max: 1e6 }), y: fc.integer({ min: -1e6, max: 1e6 }) });
-  fc.assert(
-    fc.property(point, point, point, (a, b, p) => {
-      const to = nearestOn(a, b, p);
-      const away = Math.hypot(to.x - p.x, to.y - p.y);
-      for (let i = 0; i <= 64; i++) {
-        const on = { x: a.x + ((b.x - a.x) * i) / 64, y: a.y + ((b.y - a.y) * i) / 64 };
-        expect(away).toBeLessThanOrEqual(Math.hypot(on.x - p.x, on.y - p.y) + 1e-6);
-      }
-    }),
-    { numRuns: 500, seed: 4 },
-  );
 });

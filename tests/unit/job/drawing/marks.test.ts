@@ -18,8 +18,8 @@ const state = (...said: Said[]) => project(chain('a', said)).state;
 test('marks are numbered in the order they were made; those of another room, and of an entry taken back, are not shown', () => {
   const job = state(note, note, mark('a-0'), mark('a-1', { wall: 1, spot: 'corner-2' }), mark('a-0', { room: 'hall' }), mark('gone'));
   expect(marksIn(job, 'bath', 'in')).toEqual([
-    { n: 1, id: 'a-2', of: 'a-0', spot: null, wall: null, x: 120_000, y: 205_000 },
-    { n: 2, id: 'a-3', of: 'a-1', spot: 'corner-2', wall: 1, x: 120_000, y: 205_000 },
+    { n: 1, id: 'a-2', of: 'a-0', area: null, spot: null, wall: null, x: 120_000, y: 205_000 },
+    { n: 2, id: 'a-3', of: 'a-1', area: null, spot: 'corner-2', wall: 1, x: 120_000, y: 205_000 },
   ]);
   const taken = project(chain('a', [note, note, mark('a-0'), mark('a-1'), withdraw('a-0')])).state;
   expect(marksIn(taken, 'bath', 'in').map(({ of }) => of)).toEqual(['a-1']);

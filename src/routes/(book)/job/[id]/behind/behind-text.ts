@@ -6,21 +6,13 @@ import * as m from '#lib/words/compiled/messages.js';
 import { drawnLength } from '#lib/words/drawn-length.ts';
 import { saidText } from '#lib/words/number.ts';
 import { clockText, dateText } from '#lib/words/time.ts';
-import { spotOfRoom } from '../log/said-text.ts';
+import { featureOfRoom } from '../log/said-text.ts';
 
 type Lang = 'en' | 'es';
 
-/** What a seam, joint, corner piece or collar is called. */
-function featureName({ is, id }: Feature, room: string, job: JobState): string {
-  if (is !== 'joint') return spotOfRoom(id, room, job);
-  if (id === 'floor') return m.behind_joint_floor();
-  const n = Number(id.slice(id.indexOf('-') + 1)) + 1;
-  return id.startsWith('wall') ? m.behind_joint_wall({ n }) : m.behind_joint_corner({ n });
-}
-
 /** Where it is from the place, and what shows it. */
 export function featureText(one: Feature, unit: 'in' | 'mm', room: string, job: JobState, lang: Lang): { where: string; proof: string } {
-  const what = featureName(one, room, job);
+  const what = featureOfRoom(one, room, job, lang);
   const where = one.away < 1 ? m.behind_on({ what }) : m.behind_away({ what, distance: drawnLength(Math.round(one.away), unit, lang) });
   if (one.lap !== null) return { where, proof: m.behind_lap({ value: saidText(one.lap.reading.said, lang) }) };
   return { where, proof: one.shownBy.length === 0 ? m.behind_not_shown() : m.behind_shown({ n: one.shownBy.length }) };
@@ -29,6 +21,8 @@ export function featureText(one: Feature, unit: 'in' | 'mm', room: string, job: 
 export function layerName({ layer, coat }: Pick<Stratum, 'layer' | 'coat'>): string {
   return coat === null ? LAYER[layer]() : m.coat_n({ n: coat });
 }
+
+export const stratumKey = ({ layer, coat }: Pick<Stratum, 'layer' | 'coat'>) => `${layer} ${coat}`;
 
 /** When it was worked on, and by whom. */
 export function runsText({ runs }: Stratum, job: JobState, lang: Lang): string {
@@ -42,6 +36,7 @@ export function runsText({ runs }: Stratum, job: JobState, lang: Lang): string {
 export function photoText(photo: Stratum['photos'][number], unit: 'in' | 'mm', lang: Lang): string {
   const { utc, offsetMin } = photo.shot;
   const time = `${dateText(utc, offsetMin, lang)} ${clockText(utc, offsetMin, lang)}`;
+  if (photo.area !== null) return m.behind_photo_holds({ time });
   if (photo.away === null) return m.behind_photo_somewhere({ time });
   return m.behind_photo_at({ time, distance: drawnLength(Math.round(photo.away), unit, lang) });
 }

@@ -1,9 +1,10 @@
 import { takeoff } from '#lib/job/drawing/areas.ts';
 import { JOINT_KINDS } from '#lib/job/drawing/joints.ts';
 import type { RoomShape } from '#lib/job/drawing/shape.ts';
-import type { DrawnMark, DrawnPlace } from '#lib/job/drawing/marks.ts';
+import type { DrawnMark } from '#lib/job/drawing/marks.ts';
 import type { JobState } from '#lib/job/state.ts';
 import { drawnLength } from '#lib/words/drawn-length.ts';
+import { placeText } from '#lib/words/place.ts';
 import { quantityText } from '#lib/words/number.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { pointedText, spotOfRoom } from '../log/said-text.ts';
@@ -11,12 +12,6 @@ import { pointedText, spotOfRoom } from '../log/said-text.ts';
 type Lang = 'en' | 'es';
 
 export const wallName = (wall: number) => m.draw_wall_n({ n: wall + 1 });
-
-/** Where a place is, by tape. */
-export function placeText({ wall, x, y }: DrawnPlace, unit: 'in' | 'mm', lang: Lang): string {
-  const [across, up] = [x, y].map((parts) => drawnLength(Math.abs(parts), unit, lang));
-  return wall === null ? m.draw_at_floor({ x: across!, y: up! }) : m.draw_at_wall({ wall: wallName(wall), x: across!, y: up! });
-}
 
 /** A mark in a line: what, where, and of which place. */
 export function markText(mark: DrawnMark, shape: RoomShape, room: string, job: JobState, lang: Lang): { what: string; where: string } {

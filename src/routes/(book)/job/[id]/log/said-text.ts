@@ -4,8 +4,10 @@ import * as codes from '#lib/words/codes.ts';
 import { CHOICE, FIELD, fieldWord } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { listText } from '#lib/words/list.ts';
+import { moneyText } from '#lib/words/money.ts';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
+import { featureName } from '#lib/words/place.ts';
 import { spotText } from '#lib/words/spot.ts';
 import { clockText, dateText, dayText, durationText } from '#lib/words/time.ts';
 
@@ -60,6 +62,8 @@ export function fieldText(field: SaidField, offsetMin: number, job: JobState, la
       return field.public === null ? m.device_unsigned() : `Ed25519 ${field.public.slice(0, 16)}`;
     case 'spot':
       return spotOfRoom(field.spot, field.room, job);
+    case 'money':
+      return moneyText(field, lang);
     case 'list':
       return listText(field.items, (one) => `${fieldWord(field.of, one.field)?.({}) ?? one.field} ${fieldText(one, offsetMin, job, lang)}`);
     case 'heads':
@@ -124,10 +128,17 @@ export function lotText(id: string, job: JobState): string {
 
 /** A place of a room's drawing by its id. */
 export function spotOfRoom(spot: string, room: string, job: JobState): string {
+  return spotText(spot, thingOfRoom(room, job));
+}
+
+/** A seam, joint, corner piece or collar of a room by its id. */
+export function featureOfRoom(of: { readonly is: string; readonly id: string }, room: string, job: JobState, lang: Lang): string {
+  return featureName(of, thingOfRoom(room, job), lang);
+}
+
+function thingOfRoom(room: string, job: JobState): (at: number) => string {
   const things = job.drawings.find((one) => one.room === room)?.data.things ?? [];
-  const thing = (at: number) =>
-    m.draw_thing_n({ thing: things[at] === undefined ? FIELD.thing() : CHOICE[`thing.${things[at].thing}`](), n: at + 1 });
-  return spotText(spot, thing);
+  return (at) => m.draw_thing_n({ thing: things[at] === undefined ? FIELD.thing() : CHOICE[`thing.${things[at].thing}`](), n: at + 1 });
 }
 
 function ruleText(id: string, job: JobState): string {

@@ -6,6 +6,7 @@ export const PAPER: Readonly<Record<Paper, () => string>> = {
   record: m.paper_record,
   inspector: m.paper_inspector,
   owner: m.paper_owner,
+  answer: m.paper_answer,
   notice: m.paper_notice,
 };
 

@@ -13,6 +13,7 @@ const SAID = {
   'too-large': m.write_fault_too_large,
   'too-small': m.write_fault_too_small,
   'not-a-day': m.write_fault_not_a_day,
+  'not-a-sum': m.write_fault_not_a_sum,
   'day-to-come': m.write_fault_day_to_come,
   'nothing-said': m.write_fault_nothing_said,
   'low-above-high': m.write_fault_low_above_high,

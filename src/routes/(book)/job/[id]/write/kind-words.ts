@@ -5,6 +5,7 @@ export const GROUP = {
   before: m.write_group_before,
   during: m.write_group_during,
   after: m.write_group_after,
+  callback: m.kind_callback,
 } as const satisfies Readonly<Record<FormGroup, () => string>>;
 
 /** What each kind is for, in plain words. */
@@ -25,6 +26,9 @@ export const FOR = {
   'hand-over': m.write_for_hand_over,
   'later-hole': m.write_for_later_hole,
   callback: m.write_for_callback,
+  isolation: m.write_for_isolation,
+  'isolation-look': m.write_for_isolation_look,
+  opening: m.write_for_opening,
 } as const satisfies Readonly<Record<FormKind, () => string>>;
 
 /** The caution to show on a form, where the trade gives one. */

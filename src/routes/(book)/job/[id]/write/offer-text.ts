@@ -2,6 +2,7 @@ import { attempts } from '#lib/job/flood.ts';
 import type { Offer } from '#lib/job/form-offers.ts';
 import type { JobState } from '#lib/job/state.ts';
 import { KIND, MEASURE, WAIT } from '#lib/words/codes.ts';
+import { CHOICE } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { saidText } from '#lib/words/number.ts';
 import { clockText, dayText } from '#lib/words/time.ts';
@@ -36,6 +37,10 @@ export function offerText({ is, id }: Offer, job: JobState, nowMs: number, lang:
       return [view.data.material === null ? KIND.mix() : lotText(view.data.material, job), when].join(', ');
     case 'flood-fill':
       return `${m.page_flood()}, ${m.flood_attempt_n({ n: attempts(job).find((one) => one.id === id)?.n ?? 1 })}, ${when}`;
+    case 'callback':
+      return `${view.data.complaint}, ${when}`;
+    case 'isolation':
+      return `${CHOICE[`test.${view.data.test}`]()}, ${when}`;
     default:
       return pointedText(id, job, lang);
   }

@@ -84,7 +84,7 @@ export class Typing {
     const field = new Map(fieldsOf(this.kind)).get(name);
     const { surfaces, about, step } = this.#asked;
     if (field?.type === 'surfaces') return surfaces.length > 0;
-    return field?.type === 'entry' || field?.type === 'entries' ? about.length > 0 : name === 'step' && step !== null;
+    return field?.type === 'entry' || field?.type === 'entries' ? about.length > 0 : (name === 'step' || name === 'test') && step !== null;
   }
 
   #first(): TypedForm {
