@@ -35,29 +35,32 @@ export async function photograph(
   const [ray, light] = [new Float64Array(3), new Float64Array(3)];
   const [red, green, blue] = planes as [Float32Array, Float32Array, Float32Array];
   const corner = (width * width + height * height) / 4;
+  const look = lookThrough(camera);
+  const [gainRed, gainGreen, gainBlue] = film.cast;
   for (let y = 0, at = 0; y < height; y++) {
     for (let x = 0; x < width; x++, at++) {
-      lookThrough(camera, x + 0.5, y + 0.5, ray);
+      look(x + 0.5, y + 0.5, ray);
       scene(camera.at, ray, light);
       const off = (x + 0.5 - width / 2) ** 2 + (y + 0.5 - height / 2) ** 2;
       const gain = film.exposure * (1 - (film.vignette * off) / corner);
-      red[at] = light[0]! * gain * film.cast[0];
-      green[at] = light[1]! * gain * film.cast[1];
-      blue[at] = light[2]! * gain * film.cast[2];
+      red[at] = light[0]! * gain * gainRed;
+      green[at] = light[1]! * gain * gainGreen;
+      blue[at] = light[2]! * gain * gainBlue;
     }
   }
   for (const plane of planes) blur(plane, width, height, film.blurPx);
   const curve = Uint8Array.from({ length: 4097 }, (_, i) => coded(i / 4096));
   const normals = Float32Array.from({ length: 1 << 16 }, () => normal(chance));
   const rgb = new Uint8Array(3 * width * height);
-  let next = Math.floor(chance() * normals.length);
+  const perElectron = 1 / film.electrons;
+  let next = 0;
   for (let at = 0; at < width * height; at++) {
+    if ((at & 1023) === 0) next = Math.floor(chance() * normals.length);
     for (let channel = 0; channel < 3; channel++) {
-      const value = planes[channel]![at]!;
-      if ((at & 1023) === 0) next = Math.floor(chance() * normals.length);
-      const noise = normals[next++ & 65535]! * Math.sqrt(Math.max(value, 0) / film.electrons + 1e-6);
-      const noisy = Math.min(Math.max(value + noise, 0), 1);
-      rgb[3 * at + channel] = curve[Math.round(4096 * noisy)]!;
+      const value = (channel === 0 ? red : channel === 1 ? green : blue)[at]!;
+      const noise = normals[next++ & 65535]! * Math.sqrt((value > 0 ? value : 0) * perElectron + 1e-6);
+      const noisy = value + noise;
+      rgb[3 * at + channel] = curve[noisy <= 0 ? 0 : noisy >= 1 ? 4096 : (4096 * noisy + 0.5) | 0]!;
     }
   }
   const jpeg = await sharp(rgb, { raw: { width, height, channels: 3 } })
@@ -80,10 +83,12 @@ function blur(plane: Float32Array, width: number, height: number, sd: number): v
   const weights = bell.map((weight) => weight / sum);
   const before = Float32Array.from(plane);
   for (let y = 0; y < height; y++) {
-    const row = plane.subarray(y * width, (y + 1) * width).fill(0);
-    for (const [i, weight] of weights.entries()) {
+    const to = y * width;
+    plane.fill(0, to, to + width);
+    for (let i = 0; i < weights.length; i++) {
       const from = Math.min(Math.max(y + i - reach, 0), height - 1) * width;
-      for (let x = 0; x < width; x++) row[x]! += weight * before[from + x]!;
+      const weight = weights[i]!;
+      for (let x = 0; x < width; x++) plane[to + x]! += weight * before[from + x]!;
     }
   }
   const line = new Float32Array(width + 2 * reach);
@@ -92,8 +97,11 @@ function blur(plane: Float32Array, width: number, height: number, sd: number): v
     line.set(row, reach);
     line.fill(row[0]!, 0, reach);
     line.fill(row[width - 1]!, width + reach);
-    row.fill(0);
-    for (const [i, weight] of weights.entries()) for (let x = 0; x < width; x++) row[x]! += weight * line[x + i]!;
+    for (let x = 0; x < width; x++) {
+      let mixed = 0;
+      for (let i = 0; i < weights.length; i++) mixed += weights[i]! * line[x + i]!;
+      row[x] = mixed;
+    }
   }
 }
 

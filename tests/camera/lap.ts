@@ -12,11 +12,13 @@ export interface LapWishes {
   readonly gapMm?: readonly [number, number];
   readonly k1?: readonly [number, number];
   readonly blurPx?: readonly [number, number];
-  /** The card stands off the surface by this, is turned out of it by this angle, or is bent to this height in its middle. */
+  /** The card stands off the surface by this, is propped up by this angle on a side or corner of its paper, or is bent to this height. */
   readonly liftMm?: number;
   readonly propDeg?: number;
   readonly bendMm?: number;
   readonly bare?: boolean;
+  /** The lap's edges run apart by this angle. */
+  readonly skewDeg?: number;
 }
 
 export interface LapPhoto {
@@ -43,10 +45,13 @@ export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
   const focalPx = width * range([0.7, 0.85]);
   const lapMm = range([30, 70]);
   const gap = range(wishes.gapMm ?? [8, 60]);
-  // The lap's lower edge is y = 0, its upper edge y = -lapMm; the card lies below, turned a little.
+  // The lap's lower edge is y = 0, its upper edge y = -lapMm or turned from there; the card lies below, turned a little.
+  const skew = Math.tan((wishes.skewDeg ?? 0) * rad);
   const turn = range([-0.3, 0.3]);
-  const middle: Vec = [range([-40, 40]), gap + paper.height / 2 + 0.5 * paper.width * Math.abs(Math.sin(turn)), wishes.liftMm ?? 0];
   const [along, across] = cardAxes(turn, (wishes.propDeg ?? 0) * rad, chance() * 2 * Math.PI);
+  // The camera is on the side of negative z. What is propped up lies on the surface with one corner.
+  const offMm = (wishes.liftMm ?? 0) + (paper.width * Math.abs(along[2]) + paper.height * Math.abs(across[2])) / 2;
+  const middle: Vec = [range([-40, 40]), gap + paper.height / 2 + 0.5 * paper.width * Math.abs(Math.sin(turn)), -offMm];
   const camera = cameraAt(
     { width, height, focalPx, k1: range(wishes.k1 ?? [-0.08, 0.1]) },
     {
@@ -73,7 +78,7 @@ export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
     const foot = t / pixel;
     // The surface: lower sheet, the upper one over it beyond its edge, both edges drawn as the step's thin shadow.
     const over = inside(-y, foot);
-    const edge = Math.max(inside(0.4 - Math.abs(y), foot), 0.6 * inside(0.3 - Math.abs(y + lapMm), foot));
+    const edge = Math.max(inside(0.4 - Math.abs(y), foot), 0.6 * inside(0.3 - Math.abs(y + lapMm + skew * x), foot));
     const rough = 1 + 0.1 * grain(x, y, 0.7, salt) + 0.06 * grain(x, y, 9, salt + 1);
     for (let i = 0; i < 3; i++) light[i] = (lower[i]! * (1 - over) + upper[i]! * over) * rough * (1 - 0.6 * edge);
     // Nothing of the card is seen farther from its middle than this, however it stands.
@@ -110,7 +115,7 @@ export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
   };
   for (let i = 0; i < 4; i++) {
     const x = range([-90, 90]);
-    segment([x, 0, 0], [x, -lapMm, 0]);
+    segment([x, 0, 0], [x, -lapMm - skew * x, 0]);
   }
   for (let i = 0; i < 2; i++) {
     const [x, y, angle, length] = [range([-90, 90]), range([-lapMm - 20, 0]), chance() * 2 * Math.PI, range([10, 25])];

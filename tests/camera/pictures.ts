@@ -12,7 +12,7 @@ export const WIDTH = 1344;
 
 const FOLDER = join(ROOT, 'tests/.out/photos');
 /** Raised whenever a picture below is drawn otherwise. */
-const DRAWN = 1;
+const DRAWN = 2;
 
 export interface Picture<Truth> {
   readonly jpeg: Buffer;

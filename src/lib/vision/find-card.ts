@@ -68,7 +68,8 @@ interface Outline {
 /** Every dark or bright patch of the copy whose outline is nearly a quadrilateral. */
 function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
   const dark = darkMask(copy);
-  const bright = { ...dark, data: dark.data.map((value) => 1 - value) };
+  const bright = { ...dark, data: new Uint8Array(dark.data.length) };
+  for (let at = 0; at < dark.data.length; at++) bright.data[at] = 1 - dark.data[at]!;
   const quads: Outline[] = [];
   let cutOff = false;
   for (const [mask, neighbours, edge] of [[dark, 8, OUTER] as const, [bright, 4, INNER] as const]) {
@@ -85,22 +86,26 @@ function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
 /** Darker than most of what lies around it (the mean of a box), by a margin that noise does not reach. */
 function darkMask({ width, height, data }: Grey): Mask {
   const reach = Math.round(Math.max(width, height) / 45);
-  const sums = new Float64Array((width + 1) * (height + 1));
-  for (let y = 0; y < height; y++) {
+  // Sums of everything above and left; they may run over, as their differences do not.
+  const stride = width + 1;
+  const sums = new Uint32Array(stride * (height + 1));
+  for (let y = 0, at = 0; y < height; y++) {
     let row = 0;
-    for (let x = 0; x < width; x++) {
-      row += data[y * width + x]!;
-      sums[(y + 1) * (width + 1) + x + 1] = sums[y * (width + 1) + x + 1]! + row;
+    for (let x = 0, to = (y + 1) * stride + 1; x < width; x++, at++, to++) {
+      row += data[at]!;
+      sums[to] = sums[to - stride]! + row;
     }
   }
   const mask = new Uint8Array(width * height);
-  for (let y = 0; y < height; y++) {
-    const [top, bottom] = [Math.max(0, y - reach), Math.min(height, y + reach + 1)];
-    for (let x = 0; x < width; x++) {
-      const [left, right] = [Math.max(0, x - reach), Math.min(width, x + reach + 1)];
-      const at = (yy: number, xx: number) => sums[yy * (width + 1) + xx]!;
-      const mean = (at(bottom, right) - at(top, right) - at(bottom, left) + at(top, left)) / ((bottom - top) * (right - left));
-      if (data[y * width + x]! < 0.82 * mean - 3) mask[y * width + x] = 1;
+  for (let y = 0, at = 0; y < height; y++) {
+    const top = Math.max(0, y - reach);
+    const bottom = Math.min(height, y + reach + 1);
+    const [above, below] = [top * stride, bottom * stride];
+    for (let x = 0; x < width; x++, at++) {
+      const left = x > reach ? x - reach : 0;
+      const right = x + reach < width ? x + reach + 1 : width;
+      const sum = (sums[below + right]! - sums[above + right]! - sums[below + left]! + sums[above + left]!) >>> 0;
+      if (data[at]! < (0.82 * sum) / ((bottom - top) * (right - left)) - 3) mask[at] = 1;
     }
   }
   return { width, height, data: mask };

@@ -40,10 +40,15 @@ const LIFT_SD_MM = 1;
 /** More for each pixel that its sides are not straight: a card bent by 6 mm was seen to leave 0.16 px beside a lens term. */
 const LIFT_MM_PER_WAVY_PX = 30;
 const WAVY_FROM_PX = 0.05;
-/** An angle between a lap's edges that cutting and the fitted view leave, in radians. */
-const ANGLE_FREE = 0.004;
+/** An angle between a lap's edges that cutting and the fitted view leave, in radians: a millimetre a metre. */
+const ANGLE_FREE = 0.001;
 /** A reference that seems tipped by more than this, in radians, measures nothing. */
-const TIP_MAX = 0.03;
+const TIP_MAX = 0.02;
+/**
+ * Edges show only the part of a tip that is across them. Of tips about lines in every direction, the whole is at most this many times the
+ * part seen in 95 of 100: 1 / tan(90 degrees x 0.05).
+ */
+const TIP_UNSEEN = 12.7;
 /** The interval is never narrower than this to either side. */
 const HALF_MIN_MM = 0.5;
 /** An interval wider than this part of the length, and than this in mm, is no measurement. */
@@ -123,11 +128,10 @@ function lengthOn(plane: Plane, { from, to }: Segment, tip: number): Length {
   const stand = standMm(view, ends);
   const liftMm = LIFT_SD_MM + LIFT_MM_PER_WAVY_PX * Math.max(0, plane.wavinessPx - WAVY_FROM_PX);
   const variance = fitted + tapped + (SIZE_SD * lengthMm) ** 2 + ((liftMm * lengthMm) / stand) ** 2;
-  // What such a tip does: foreshortening, and a surface nearer or farther beyond the reference. Edges show only the part of it that is
-  // across them, hence four times what is seen.
+  // What such a tip does: foreshortening, and a surface nearer or farther beyond the reference.
   const cosine = Math.min(...scales.map((scale) => scale.cosine));
   const away = distance(toPlane(view, from), [size.width / 2, size.height / 2]) / stand;
-  const tipped = 4 * lengthMm * tip * (Math.sqrt(1 - cosine * cosine) / cosine + away + tip);
+  const tipped = TIP_UNSEEN * lengthMm * tip * (Math.sqrt(1 - cosine * cosine) / cosine + away + tip);
   const half = Math.max(HALF_MIN_MM, Z95 * Math.sqrt(variance));
   const most = Math.max(HALF_MAX_MM, HALF_MAX_SHARE * lengthMm);
   if (!(half <= most)) return { refused: 'too-uncertain' };

@@ -33,28 +33,43 @@ export function rectify(picture: Raster, toPicture: Homography, part: Part, pxPe
   const [red, green, blue] = [new Float32Array(width * height), new Float32Array(width * height), new Float32Array(width * height)];
   const clipped = new Uint8Array(width * height);
   const { rgba } = picture;
+  const light = LIGHT_OF;
   const [m0, m1, m2, m3, m4, m5, m6, m7, m8] = toPicture;
+  const [right, bottom, stride] = [picture.width - 1, picture.height - 1, 4 * picture.width];
+  const step = 1 / (samples * pxPerMm);
   const share = 1 / (samples * samples);
   for (let row = 0, at = 0; row < height; row++) {
     for (let column = 0; column < width; column++, at++) {
-      let [r, g, b] = [0, 0, 0];
+      let r = 0;
+      let g = 0;
+      let b = 0;
       for (let i = 0; i < samples; i++) {
-        const y = part.yMm + (row + (i + 0.5) / samples) / pxPerMm;
+        const y = part.yMm + (row * samples + i + 0.5) * step;
         for (let j = 0; j < samples; j++) {
-          const x = part.xMm + (column + (j + 0.5) / samples) / pxPerMm;
-          const w = m6 * x + m7 * y + m8;
-          const u = Math.min(Math.max((m0 * x + m1 * y + m2) / w - 0.5, 0), picture.width - 1);
-          const v = Math.min(Math.max((m3 * x + m4 * y + m5) / w - 0.5, 0), picture.height - 1);
-          const left = Math.min(Math.floor(u), picture.width - 2);
-          const top = Math.min(Math.floor(v), picture.height - 2);
-          const [fx, fy] = [u - left, v - top];
-          const p = 4 * (top * picture.width + left);
-          const q = p + 4 * picture.width;
-          const [a0, a1, b0, b1] = [(1 - fx) * (1 - fy), fx * (1 - fy), (1 - fx) * fy, fx * fy];
-          r += LIGHT_OF[rgba[p]!]! * a0 + LIGHT_OF[rgba[p + 4]!]! * a1 + LIGHT_OF[rgba[q]!]! * b0 + LIGHT_OF[rgba[q + 4]!]! * b1;
-          g += LIGHT_OF[rgba[p + 1]!]! * a0 + LIGHT_OF[rgba[p + 5]!]! * a1 + LIGHT_OF[rgba[q + 1]!]! * b0 + LIGHT_OF[rgba[q + 5]!]! * b1;
-          b += LIGHT_OF[rgba[p + 2]!]! * a0 + LIGHT_OF[rgba[p + 6]!]! * a1 + LIGHT_OF[rgba[q + 2]!]! * b0 + LIGHT_OF[rgba[q + 6]!]! * b1;
-          if (rgba[p]! >= CLIPPED_FROM || rgba[p + 1]! >= CLIPPED_FROM || rgba[p + 2]! >= CLIPPED_FROM) clipped[at] = 1;
+          const x = part.xMm + (column * samples + j + 0.5) * step;
+          const w = 1 / (m6 * x + m7 * y + m8);
+          let u = (m0 * x + m1 * y + m2) * w - 0.5;
+          let v = (m3 * x + m4 * y + m5) * w - 0.5;
+          // What is no number lies nowhere: the first pixel is read.
+          u = u > 0 ? (u < right ? u : right) : 0;
+          v = v > 0 ? (v < bottom ? v : bottom) : 0;
+          const left = u < right ? u | 0 : right - 1;
+          const top = v < bottom ? v | 0 : bottom - 1;
+          const fx = u - left;
+          const fy = v - top;
+          const p = top * stride + 4 * left;
+          const q = p + stride;
+          const a1 = fx * (1 - fy);
+          const a0 = 1 - fy - a1;
+          const b1 = fx * fy;
+          const b0 = fy - b1;
+          const red0 = rgba[p]!;
+          const green0 = rgba[p + 1]!;
+          const blue0 = rgba[p + 2]!;
+          r += light[red0]! * a0 + light[rgba[p + 4]!]! * a1 + light[rgba[q]!]! * b0 + light[rgba[q + 4]!]! * b1;
+          g += light[green0]! * a0 + light[rgba[p + 5]!]! * a1 + light[rgba[q + 1]!]! * b0 + light[rgba[q + 5]!]! * b1;
+          b += light[blue0]! * a0 + light[rgba[p + 6]!]! * a1 + light[rgba[q + 2]!]! * b0 + light[rgba[q + 6]!]! * b1;
+          if (red0 >= CLIPPED_FROM || green0 >= CLIPPED_FROM || blue0 >= CLIPPED_FROM) clipped[at] = 1;
         }
       }
       red[at] = r * share;

@@ -3,9 +3,13 @@ import type { Segment } from './length.ts';
 import { toPicture, toPlane, type View } from './plane.ts';
 import { distance, type Point, type Raster } from './raster.ts';
 
-/** How far an edge is followed to each side of an end, in how many steps, and how far the next point may lie off, in pixels. */
-const FOLLOW_MM = 30;
-const STEPS = 24;
+/**
+ * How far an edge is followed to each side of an end: the longer, the surer its direction; one that is not straight that far may still be
+ * nearer by.
+ */
+const FOLLOW_MM = [80, 30] as const;
+/** Distance of the places looked at, and how far the next point may lie off, in pixels. */
+const STEP_MM = 1.25;
 const START_PX = 6;
 const NEXT_PX = 3;
 /** A weaker edge, one seen at fewer places, over a shorter way, or less straight, is none. */
@@ -27,15 +31,22 @@ export function angleBetweenEdges(picture: Raster, view: View, { from, to }: Seg
   const length = distance(a, b);
   if (!(length > 0)) return null;
   const along: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-  const first = directionOfEdge(picture, view, a, along);
-  const second = first === null ? null : directionOfEdge(picture, view, b, along);
+  const direction = (end: Point) => {
+    for (const reachMm of FOLLOW_MM) {
+      const found = directionOfEdge(picture, view, end, along, reachMm);
+      if (found !== null) return found;
+    }
+    return null;
+  };
+  const first = direction(a);
+  const second = first === null ? null : direction(b);
   if (first === null || second === null) return null;
   const angle = first - second;
   return Math.abs(angle) < PARALLEL_RAD && Math.max(Math.abs(first), Math.abs(second)) < SQUARE_RAD ? angle : null;
 }
 
 /** Angle of the edge through an end, from square to the segment. */
-function directionOfEdge(picture: Raster, view: View, end: Point, along: Point): number | null {
+function directionOfEdge(picture: Raster, view: View, end: Point, along: Point, reachMm: number): number | null {
   const square: Point = [-along[1], along[0]];
   const place = (across: number, ahead: number): Point => [
     end[0] + across * square[0] + ahead * along[0],
@@ -62,8 +73,8 @@ function directionOfEdge(picture: Raster, view: View, end: Point, along: Point):
   let looked = 1;
   for (const side of [1, -1]) {
     let [ahead, slope, missed] = [start, 0, 0];
-    for (let step = 1; step <= STEPS && missed < 4; step++, looked++) {
-      const across = (side * step * FOLLOW_MM) / STEPS;
+    for (let step = 1; step * STEP_MM <= reachMm && missed < 4; step++, looked++) {
+      const across = side * step * STEP_MM;
       const seen = look(across, ahead + slope, step < 4 ? START_PX : NEXT_PX);
       missed = seen === null ? missed + 1 : 0;
       slope = seen === null ? slope : slope + 0.4 * (seen - ahead - slope);
