@@ -233,8 +233,8 @@ test('a second page of the book leaves a recording alone that is under way in th
   expect(await storedNotes(page)).toMatchObject([{ cut: false }]);
 });
 
-// Moments within a recording, in seconds: all processes of the browser are killed, nothing gets to close a file.
-const KILLED_AFTER = [2.5];
+// Moments within a recording, in seconds, any: all processes of the browser are killed, nothing gets to close a file.
+const KILLED_AFTER = [1.5 + 2 * Math.random()];
 
 test('the browser killed in the middle of a recording: at the next start all seconds the disk had acknowledged are a note marked as cut off', async ({
   baseURL,
@@ -271,7 +271,7 @@ test('the browser killed in the middle of a recording: at the next start all sec
         const note = notes.at(-1)!;
         const heard = inPython(note.file);
         expect(note).toMatchObject({ cut: true, ms: Math.floor(heard.frames / 16) });
-        expect(note.ms).toBeGreaterThanOrEqual(onDisk * 1000);
+        expect(note.ms, `killed after ${after} s`).toBeGreaterThanOrEqual(onDisk * 1000);
         expect(heard.peak).toBeGreaterThan(300);
         expect(await piecesOnDisk(next.page)).toBe(0);
         await site.link(site.say(m.sound_listen)).click();

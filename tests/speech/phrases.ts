@@ -21,7 +21,9 @@ export interface Phrase {
   readonly question: Question;
   readonly value: string;
   readonly unit: SpokenUnit;
-  readonly digits: boolean;
+  /** The coat and the id of the place that are said; null where none is. */
+  readonly coat: number | null;
+  readonly place: string | null;
   /** The limit in force, in the unit that is said. */
   readonly limit: { readonly min: number | null; readonly max: number | null };
 }
@@ -84,10 +86,10 @@ export function phrases(count: number, chance: () => number): Phrase[] {
     const number = digitForm !== undefined && field.coats === true && chance() < 0.6 ? digitForm : forms[0]!;
     const below = fractions && value.startsWith('0.');
     const unit = below ? `of an inch${field.unit === 'in/ft' ? ' per foot' : ''}` : UNIT_WORDS[field.unit].en[0];
-    const before =
-      chance() < 0.3
-        ? [field.coats === true && chance() < 0.6 ? `coat ${pick(['one', 'two', 'three'])}` : '', pick(PLACES).name.toLowerCase()]
-        : [];
+    const named = chance() < 0.3;
+    const coat = named && field.coats === true && chance() < 0.6 ? pick([1, 2, 3]) : null;
+    const place = named ? pick(PLACES) : null;
+    const before = [coat === null ? '' : `coat ${numberSayings(String(coat), 'en', false)[0]!}`, place?.name.toLowerCase() ?? ''];
     return {
       text: [...before, number, unit]
         .filter((part) => part !== '')
@@ -96,7 +98,8 @@ export function phrases(count: number, chance: () => number): Phrase[] {
       question: questionOf(field),
       value,
       unit: field.unit,
-      digits: number === digitForm,
+      coat,
+      place: place?.id ?? null,
       limit: field.limit,
     };
   });
@@ -108,50 +111,6 @@ export function digitPhrases(count: number, chance: () => number): Phrase[] {
   return Array.from({ length: count }, () => {
     const value = String(10 + Math.floor(chance() * 51));
     const text = `${Array.from(value, (digit) => numberSayings(digit, 'en', false)[0]!).join(' ')} mils`;
-    return { text, question: questionOf(field), value, unit: field.unit, digits: true, limit: field.limit };
+    return { text, question: questionOf(field), value, unit: field.unit, coat: null, place: null, limit: field.limit };
   });
 }
-
-/** Talk on a site that is meant for nobody's book. */
-export const OTHER_TALK = [
-  'did you bring the long ladder from the truck',
-  'where is the other bucket',
-  'hand me that trowel please',
-  'we need to leave by half past four today',
-  'turn off the water at the main',
-  'that looks good to me',
-  'the owner wants to see the bathroom on friday',
-  'I think we are short two bags of mortar',
-  'mind the cord when you walk out',
-  'call the office and ask about the delivery',
-  'is there any coffee left',
-  'right, let us get going',
-  'not like that, the other way around',
-  'the radio is too loud in here',
-  'it is about ten past three',
-  'he said twenty dollars for the lot',
-  'no no, put it over there',
-  'can you hear me in there',
-  'watch your step on the way in',
-  'we will do the second floor tomorrow',
-  'pass me the level and the chalk line',
-  'does the tile guy come on monday or tuesday',
-  'my knees are killing me',
-  'we could use one more pair of hands here',
-  'put the phone down and help me lift this',
-  'it smells like rain outside',
-  'take the stairs, the elevator is broken',
-  'nine of them came with the wrong thread',
-  'go and get two more from the van',
-  'I would not stand there if I were you',
-  'hello, this is the plumber speaking',
-  'six feet and change, I would say',
-  'that is not what the drawing shows',
-  'open the window, the fumes are strong',
-  'what time is lunch',
-  'somebody left the light on in the hall',
-  'twelve screws and a washer are missing',
-  'check the other side before you go',
-  'let me know when you are ready',
-  'there was a leak here last winter',
-];

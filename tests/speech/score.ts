@@ -4,7 +4,8 @@ import type { Question } from '#lib/voice/hearing.ts';
 import { parse } from '#lib/voice/parse.ts';
 import type { Listener } from '#lib/work/listener.ts';
 import { clip, FLITE, silentRoom, type Room, type Voice } from './clips.ts';
-import { FIELDS, OTHER_TALK, questionOf, type Phrase } from './phrases.ts';
+import { OTHER_TALK } from './other-talk.ts';
+import { FIELDS, questionOf, type Phrase } from './phrases.ts';
 
 /** What became of phrases: counts. A wrong value is silent where neither the one other reading is right nor a question was asked. */
 export interface Score {
@@ -14,6 +15,8 @@ export interface Score {
   wrong: number;
   silentlyWrong: number;
   askedThoughRight: number;
+  /** Right values on another coat or surface than was said, which is read back with them. */
+  elsewhere: number;
   /** Touches of values kept in the end: one, or two where asked. */
   touches: number;
   kept: number;
@@ -38,6 +41,7 @@ export function scorePhrases(listener: Listener, phrases: readonly Phrase[], roo
     wrong: 0,
     silentlyWrong: 0,
     askedThoughRight: 0,
+    elsewhere: 0,
     touches: 0,
     kept: 0,
     mistaken: [],
@@ -56,6 +60,7 @@ export function scorePhrases(listener: Listener, phrases: readonly Phrase[], roo
       score.kept++;
       score.touches += asked ? 2 : 1;
       if (asked) score.askedThoughRight++;
+      if (first.coat !== phrase.coat || first.place !== phrase.place) score.elsewhere++;
     } else {
       score.wrong++;
       score.mistaken.push(`${phrase.text} > ${heard.words}`);
@@ -73,12 +78,12 @@ export function scoreOthers(
   listener: Listener,
   fields: number,
   rooms: number,
-  sentences = OTHER_TALK.length,
+  sentences: readonly string[] = OTHER_TALK,
 ): { clips: number; taken: string[] } {
-  const talk = OTHER_TALK.slice(0, sentences).flatMap((text, i) =>
+  const talk = sentences.flatMap((text, i) =>
     Array.from({ length: fields }, (_, k) => ({
       samples: clip(text, FLITE[i % FLITE.length]!, { noise: 'fan', snrDb: 20 }, i),
-      field: FIELDS[(i + 4 * k) % FIELDS.length]!,
+      field: FIELDS[(i + 2 * k) % FIELDS.length]!,
       text,
     })),
   );

@@ -13,7 +13,10 @@ export interface HeardTwice {
 
 /** One phrase being listened to. */
 export interface Listening {
-  /** To be called with the clip when it is kept, or without when it was not. Rejects when no recogniser answers. */
+  /**
+   * To be called with the clip when it is kept, or without when it was not. Null without a clip, and where nothing here understands the
+   * language. Rejects when no recogniser answers.
+   */
   end(clip: Blob | null): Promise<HeardTwice | null>;
 }
 
@@ -41,14 +44,15 @@ export class Ears {
     const { language } = question;
     const bundled = BUNDLED.includes(language);
     if (bundled) this.#bundled.warm(question);
-    const platform = this.#platform;
+    const constructor = this.#platform;
     const own: Promise<PlatformListening | null> = this.#onPhone(language).then((can) =>
-      can && platform !== null ? listenOnDevice(language, platform) : null,
+      can && constructor !== null ? listenOnDevice(language, constructor) : null,
     );
     return {
       end: async (clip) => {
-        const second = (await (await own)?.end()) ?? [];
-        if (clip === null) return null;
+        const platform = await own;
+        const second = (await platform?.end()) ?? [];
+        if (clip === null || (!bundled && platform === null)) return null;
         if (bundled) return { heard: await this.#bundled.hear(await samplesIn(clip), question), second };
         const [words = '', ...alternatives] = second;
         return { heard: { words, alternatives, engine: 'platform', version: navigator.userAgent.slice(0, 150) }, second: [] };

@@ -26,8 +26,8 @@ export interface Expected {
   readonly coats: boolean;
   readonly commands: readonly Command[];
   readonly steps: readonly (SpokenDraft & { readonly is: 'step' })[];
-  /** A value already heard, left out to hear what else it may have been. */
-  readonly except: { readonly value: string; readonly unit: SpokenUnit } | null;
+  /** Values already heard, left out to hear what else it may have been: then only in the units of the field. */
+  readonly except: readonly { readonly value: string; readonly unit: SpokenUnit }[];
   /** The engine's sounds, for talk that is none of it, and how readily each is heard, 0 to 1. */
   readonly other: { readonly sounds: readonly string[]; readonly weight: number } | null;
   /** Whether the engine knows how a word sounds. */
@@ -78,8 +78,8 @@ function before({ language, places, coats, field, knows }: Expected): string {
  */
 function valueRules({ unit, values, tenths }: Numbers, expected: Expected): string[] {
   const { language, except } = expected;
-  const left = except !== null && except.unit === unit ? except.value : null;
-  const [whole = '', tenth] = left?.split('.') ?? [];
+  const left = except.filter((one) => one.unit === unit).map(({ value }) => Number(value));
+  const isLeft = (value: string) => left.includes(Number(value));
   const units = unitsAfter(unit, expected);
   const numbers = (some: readonly string[], end: string, fractions: boolean) => {
     const said = some.flatMap((value) => numberSayings(value, language, fractions)).filter((one) => known(one, expected));
@@ -89,26 +89,25 @@ function valueRules({ unit, values, tenths }: Numbers, expected: Expected): stri
   };
   if (tenths) {
     const point = POINT_WORDS[language][0];
-    const digits = (but: string | undefined) =>
+    const digits = (whole: string | null) =>
       Array.from({ length: 10 }, (_, i) => i)
-        .filter((i) => String(i) !== but)
+        .filter((i) => whole === null || !isLeft(`${whole}.${i}`))
         .map((i) => wholeSayings(i, language)[0]!)
         .join(' | ');
+    const touched = values.filter((one) => left.some((value) => Math.trunc(value) === Number(one)));
     return [
       ...numbers(
-        values.filter((one) => one !== whole),
-        `[ ${point} (${digits(undefined)}) ] ${units}`,
+        values.filter((one) => !touched.includes(one)),
+        `[ ${point} (${digits(null)}) ] ${units}`,
         false,
       ),
-      ...(left === null || !values.includes(whole)
-        ? []
-        : [
-            ...numbers([whole], `${point} (${digits(tenth)}) ${units}`, false),
-            ...(tenth === undefined ? [] : numbers([whole], units, false)),
-          ]),
+      ...touched.flatMap((whole) => [
+        ...numbers([whole], `${point} (${digits(whole)}) ${units}`, false),
+        ...(isLeft(whole) ? [] : numbers([whole], units, false)),
+      ]),
     ];
   }
-  const rest = values.filter((one) => one !== left);
+  const rest = values.filter((one) => !isLeft(one));
   if (!hasFractions(unit)) return numbers(rest, units, false);
   const perFoot = unit === 'in/ft' ? ` ${PER_FOOT_WORDS[language][0]}` : '';
   return [
@@ -134,7 +133,7 @@ const KINDS: readonly (readonly SpokenUnit[])[] = [
 ];
 
 function unitsAfter(unit: SpokenUnit, expected: Expected): string {
-  const alike = KINDS.find((kind) => kind.includes(unit)) ?? [unit];
+  const alike = expected.except.length > 0 ? [] : (KINDS.find((kind) => kind.includes(unit)) ?? []);
   const said = [unit, ...alike.filter((one) => one !== unit)].flatMap((one): readonly string[] => UNIT_WORDS[one][expected.language]);
   return tree(said.filter((saying) => known(saying, expected)));
 }

@@ -16,10 +16,10 @@ const ES_SMALL = (
 const ES_TENS = ', , ,treinta,cuarenta,cincuenta,sesenta,setenta,ochenta,noventa'.split(',');
 const ES_HUNDREDS = ',ciento,doscientos,trescientos,cuatrocientos,quinientos,seiscientos,setecientos,ochocientos,novecientos'.split(',');
 
-/** Digits said one by one: the form that is heard best. */
+/** Digits said one by one: the form that is heard best. Other recognisers write them in figures. */
 const DIGITS: Readonly<Record<Language, readonly (readonly string[])[]>> = {
-  en: EN_SMALL.slice(0, 10).map((word, n) => (n === 0 ? [word, 'oh'] : [word])),
-  es: ES_SMALL.slice(0, 10).map((word, n) => (n === 1 ? [word, 'un', 'una'] : [word])),
+  en: EN_SMALL.slice(0, 10).map((word, n) => (n === 0 ? [word, 'oh', '0'] : [word, String(n)])),
+  es: ES_SMALL.slice(0, 10).map((word, n) => (n === 1 ? [word, 'un', 'una', '1'] : [word, String(n)])),
 };
 
 /** Parts of a whole by how many make it, singular and plural. */
@@ -83,9 +83,30 @@ function wholesIn(language: Language) {
 /** Every number that begins at word `at`. Longer and shorter ones both: only what the words around them leave over decides. */
 export function numbersAt(words: readonly string[], at: number, language: Language): readonly SpokenNumber[] {
   if (MINUS_WORDS[language].includes(words[at] ?? '')) {
-    return unsigned(words, at + 1, language).flatMap((one) => (Number(one.value) === 0 ? [] : [{ ...one, value: `-${one.value}` }]));
+    const after = [...unsigned(words, at + 1, language), ...figures(words, at + 1, language)];
+    return after.flatMap((one) => (Number(one.value) > 0 ? [{ ...one, value: `-${one.value}` }] : []));
   }
-  return unsigned(words, at, language);
+  return [...unsigned(words, at, language), ...figures(words, at, language)];
+}
+
+/**
+ * A number in figures, as other recognisers write them: `22`, `-5`, `2.25`, `2,5`, `7/8`, `2 1/4`. Three decimals may be thousands, so they
+ * are none.
+ */
+function figures(words: readonly string[], at: number, language: Language): SpokenNumber[] {
+  const [, value = null] = /^(0|-?[1-9]\d{0,3})$/.exec(words[at] ?? '') ?? [];
+  const [, whole = null, decimals = ''] = /^(-?(?:0|[1-9]\d{0,3}))[.,](\d{1,2})$/.exec(words[at] ?? '') ?? [];
+  if (whole !== null) return [{ value: `${whole}.${decimals}`, end: at + 1, as: 'decimal' }];
+  if (value === null) return fractionInFigures(words, at);
+  const next = AND_WORDS[language].includes(words[at + 1] ?? '') ? at + 2 : at + 1;
+  const number: SpokenNumber = { value, end: at + 1, as: 'natural' };
+  return [number, ...(Number(value) > 0 ? fractionInFigures(words, next).map((part) => sum(number, part)) : [])];
+}
+
+function fractionInFigures(words: readonly string[], at: number): SpokenNumber[] {
+  const [, over, under] = /^(\d{1,2})\/(2|4|8|16)$/.exec(words[at] ?? '') ?? [];
+  if (Number(over) <= 0 || !(Number(over) < Number(under))) return [];
+  return [{ value: inchDecimal((Number(over) * 16) / Number(under)), end: at + 1, as: 'fraction' }];
 }
 
 function unsigned(words: readonly string[], at: number, language: Language): readonly SpokenNumber[] {

@@ -107,8 +107,19 @@ export const AND_WORDS: Sayings = { en: ['and'], es: ['y'] };
 export const OF_AN_INCH_WORDS: Sayings = { en: ['of an inch', 'an inch'], es: ['de pulgada'] };
 export const PER_FOOT_WORDS: Sayings = { en: ['per foot'], es: ['por pie'] };
 
-/** Words in lower case without accents, hyphens and marks: what recognisers give and people type. Empty for none. */
+/** Units as other recognisers write them, that are never said. */
+export const WRITTEN_UNITS: Readonly<Partial<Record<SpokenUnit, readonly string[]>>> = {
+  '%': ['%'],
+  F: ['°f'],
+  C: ['°c'],
+  mm: ['mm'],
+};
+
+/**
+ * Words in lower case without accents, hyphens and marks: what recognisers give and people type. A number in figures is one word, with its
+ * sign, its decimals or as a fraction. Empty for none.
+ */
 export function wordsOf(text: string): readonly string[] {
-  const bare = text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
-  return bare.split(/[^\p{L}\p{N}'%°/]+/u).filter((word) => word !== '');
+  const bare = text.normalize('NFD').replaceAll(/\p{M}/gu, '').replaceAll('−', '-').toLowerCase();
+  return bare.match(/-?\d+(?:[.,]\d+)*(?:\/\d+)?|[\p{L}\p{N}'%°/]+/gu) ?? [];
 }

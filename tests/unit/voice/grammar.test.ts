@@ -28,7 +28,7 @@ const EXPECTED: Expected = {
   coats: true,
   commands: ['right', 'undo'],
   steps: [],
-  except: null,
+  except: [],
   other: null,
   knows: (word) => PRONUNCIATIONS.has(word),
 };
@@ -91,7 +91,7 @@ test('of every measure and unit, each value that is plausible is listened for as
     const field = { what, numbers: [numbers] };
     const value = numbers.values.at(-3)!;
     const grammar = grammarOf({ ...EXPECTED, field })!;
-    const without = grammarOf({ ...EXPECTED, field, except: { value, unit: numbers.unit } })!;
+    const without = grammarOf({ ...EXPECTED, field, except: [{ value, unit: numbers.unit }] })!;
     const said = sayings({ is: 'reading', coat: null, place: null, what, value, to: null, unit: numbers.unit }, [], 'en').filter(
       // The decimals of a fraction are not listened for.
       (one) => known(one) && !(one.includes(' point ') && value.includes('.')),
@@ -101,17 +101,27 @@ test('of every measure and unit, each value that is plausible is listened for as
   }
 });
 
-test('a tenth that was heard is left out, the whole number and the other tenths stay', () => {
+test.each<[except: readonly string[], taken: readonly string[], left: readonly string[]]>([
+  [
+    ['22.5'],
+    ['two two point four mils', 'two two mils', 'two one point five mils'],
+    ['two two point five mils', 'twenty two point five mils'],
+  ],
+  // Twenty-two point zero is twenty-two.
+  [['22'], ['two two point five mils', 'two one mils'], ['two two mils', 'twenty two mils', 'twenty two point zero mils']],
+  [
+    ['22.5', '22', '80'],
+    ['two two point four mils', 'eight zero point five mils'],
+    ['two two mils', 'two two point five mils', 'eighty mils'],
+  ],
+  // What else it was lies in the unit of the field.
+  [['80'], ['two two mils'], ['two two microns']],
+])('without %j it takes %j, and not %j', (except, taken, left) => {
   const field = { what: 'dry-film' as const, numbers: [plausible('dry-film', 'mil')!] };
-  const grammar = grammarOf({ ...EXPECTED, field, except: { value: '22.5', unit: 'mil' } })!;
-  const phrases = [
-    'two two point five mils',
-    'twenty two point five mils',
-    'two two point four mils',
-    'two two mils',
-    'two one point five mils',
-  ];
-  expect(phrases.map((phrase) => takes(grammar, phrase))).toEqual([false, false, true, true, true]);
+  const grammar = grammarOf({ ...EXPECTED, field, except: except.map((value) => ({ value, unit: 'mil' })) })!;
+  const takesOf = (some: readonly string[]) => some.map((phrase) => [phrase, takes(grammar, phrase)]);
+  expect(takesOf(taken)).toEqual(taken.map((phrase) => [phrase, true]));
+  expect(takesOf(left)).toEqual(left.map((phrase) => [phrase, false]));
 });
 
 test('what the grammar takes is understood, or refused for its unit', () => {

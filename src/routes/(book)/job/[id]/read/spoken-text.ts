@@ -1,19 +1,19 @@
 import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { SpokenDraft } from '#lib/voice/draft.ts';
 import type { Question } from '#lib/voice/hearing.ts';
+import type { SpokenInto } from '#lib/state/series.svelte.ts';
 import { sayings } from '#lib/voice/say.ts';
 import { UNIT_WORDS } from '#lib/voice/vocabulary.ts';
 import { STEP } from '#lib/words/codes.ts';
 import * as m from '#lib/words/compiled/messages.js';
-import { saidText } from '#lib/words/number.ts';
+import { readBack, saidText } from '#lib/words/number.ts';
 import { padHref } from './address.ts';
-import type { Pending, Spoke } from './spoken.svelte.ts';
+import type { Missed, Pending, Spoke } from './spoken.svelte.ts';
 
 type Lang = 'en' | 'es';
-type Why = (Spoke & { is: 'unheard' })['why'];
 
 /** Why what was said is no value, as a sentence. */
-export function unheardText(why: Why, words: string, question: Question | null): string {
+export function unheardText({ why, words }: Missed, question: Question | null): string {
   switch (why) {
     case 'nothing':
       return m.spoken_why_nothing();
@@ -35,6 +35,8 @@ export function unheardText(why: Why, words: string, question: Question | null):
       return m.spoken_why_implausible({ words });
     case 'engine':
       return m.spoken_why_engine();
+    case 'no-language':
+      return m.spoken_no_language();
     case 'not-kept':
       return m.spoken_why_not_kept();
   }
@@ -52,6 +54,26 @@ export function asksText(pending: Pending, last: Parameters<typeof saidText>[0] 
   if (pending.asks === 'disagree') return m.spoken_ask_disagree();
   if (pending.asks === 'tenfold' && last !== null) return m.spoken_ask_tenfold({ value: saidText(last, lang) });
   return m.spoken_ask_limit();
+}
+
+/** What is heard of a phrase by one who does not look: its tone, and a sentence where there is something to say back. */
+export function outcomeText(now: Spoke, last: Parameters<typeof saidText>[0] | null, lang: Lang): ReturnType<SpokenInto['outcome']> {
+  switch (now.is) {
+    case 'idle':
+      return { tone: now.kept ? 'saved' : 'heard', back: null };
+    case 'pending': {
+      const { said, asks } = now.pending;
+      if (now.missed !== null) return { tone: 'unheard', back: null };
+      return { tone: 'heard', back: [readBack(said, lang), ...(asks === null ? [] : [asksText(now.pending, last, lang)])].join(' ') };
+    }
+    case 'undone':
+      if (now.said === null) return { tone: 'unheard', back: m.spoken_nothing_to_undo() };
+      return { tone: 'heard', back: m.spoken_undone({ value: readBack(now.said, lang) }) };
+    case 'way-on':
+      return { tone: 'heard', back: null };
+    default:
+      return { tone: 'unheard', back: null };
+  }
 }
 
 /** Where a spoken command leads: it is offered to be touched, not followed by itself. */

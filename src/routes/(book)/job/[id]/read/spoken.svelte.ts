@@ -1,10 +1,9 @@
 import { judgeSaid } from '#lib/job/judged.ts';
 import type { Reading } from '#lib/record/kinds/reading.ts';
-import { ears, type HeardTwice, type Listening } from '#lib/state/ears.ts';
+import type { Ears, HeardTwice, Listening } from '#lib/state/ears.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
-import { recording } from '#lib/state/recording.svelte.ts';
-import { settings } from '#lib/state/settings.svelte.ts';
-import { sounds, type SoundNews } from '#lib/state/sounds.svelte.ts';
+import type { Recording } from '#lib/state/recording.svelte.ts';
+import type { SoundNews, Sounds } from '#lib/state/sounds.svelte.ts';
 import { otherReading, isSameValue } from '#lib/voice/doubt.ts';
 import type { NotUnderstood, SpokenDraft, SpokenReading } from '#lib/voice/draft.ts';
 import type { Question } from '#lib/voice/hearing.ts';
@@ -13,6 +12,14 @@ import type { ReadAddress } from './address.ts';
 import type { PadState } from './on-pad.svelte.ts';
 import { isTenfold, lastOf } from './slips.ts';
 import { commandsFor, questionOf, spokenSaid, unitsOf, type NoValue } from './spoken-value.ts';
+
+/** What of this phone a value is spoken into. */
+export interface SpokenPhone {
+  readonly ears: Pick<Ears, 'begin' | 'hears'>;
+  readonly recording: Pick<Recording, 'phase' | 'start' | 'stop'>;
+  readonly sounds: Pick<Sounds, 'news'>;
+  readonly lang: () => Question['language'];
+}
 
 /** A value that was heard and not yet confirmed. */
 export interface Pending {
@@ -29,15 +36,23 @@ export interface Pending {
 }
 type Asks = 'limit' | 'tenfold' | 'disagree' | null;
 
-export type Unheard = NotUnderstood | NoValue | 'engine' | 'not-kept';
+export type Unheard = NotUnderstood | NoValue | 'engine' | 'no-language' | 'not-kept';
+
+/** A phrase that came to nothing. */
+export interface Missed {
+  readonly why: Unheard;
+  readonly words: string;
+}
 
 /** What stands in the place of the pad while a value is spoken. */
 export type Spoke =
-  | { readonly is: 'idle' }
+  /** `kept`: with the value before it in the log. */
+  | { readonly is: 'idle'; readonly kept: boolean }
   | { readonly is: 'recording' }
   | { readonly is: 'hearing' }
-  | { readonly is: 'pending'; readonly pending: Pending }
-  | { readonly is: 'unheard'; readonly why: Unheard; readonly words: string }
+  /** With what was said of it since and not understood: it is not lost over that. */
+  | { readonly is: 'pending'; readonly pending: Pending; readonly missed: Missed | null }
+  | { readonly is: 'unheard'; readonly missed: Missed }
   | { readonly is: 'way-on'; readonly draft: SpokenDraft }
   | { readonly is: 'undone'; readonly said: Reading['said'] | null };
 
@@ -47,7 +62,8 @@ export class SpokenState {
   readonly #address: ReadAddress;
   readonly #pad: PadState;
   readonly #places: Question['places'];
-  #now: Spoke = $state.raw({ is: 'idle' });
+  readonly #phone: SpokenPhone;
+  #now: Spoke = $state.raw({ is: 'idle', kept: false });
   /** The question has been put once, and the same value touched again. */
   #asked = $state(false);
   #listening: Listening | null = null;
@@ -55,10 +71,17 @@ export class SpokenState {
   /** Spoken readings kept from this page, the last one last: what `undo` takes back. */
   #kept: readonly { id: string; said: Reading['said'] }[] = [];
 
-  constructor(job: OpenJob, address: ReadAddress, pad: PadState, surfaces: readonly { surface: string; name: string }[]) {
+  constructor(
+    job: OpenJob,
+    address: ReadAddress,
+    pad: PadState,
+    surfaces: readonly { surface: string; name: string }[],
+    phone: SpokenPhone,
+  ) {
     this.#job = job;
     this.#address = address;
     this.#pad = pad;
+    this.#phone = phone;
     this.#places = surfaces.map(({ surface, name }) => ({ id: surface, name }));
   }
 
@@ -80,7 +103,7 @@ export class SpokenState {
   #ask(): Question | null {
     const { run } = this.#address;
     return questionOf(this.#address.what, this.#job.state.units, this.#places, {
-      language: settings.lang,
+      language: this.#phone.lang(),
       coats: this.#pad.pad.coat !== undefined,
       commands: commandsFor(this.#now.is === 'pending'),
       steps: run === null ? [] : [{ is: 'step', act: 'end', step: run.step }],
@@ -90,6 +113,7 @@ export class SpokenState {
   /** To be called from a touch. */
   async press(): Promise<void> {
     const question = this.#ask();
+    const { ears, recording } = this.#phone;
     if (question === null || recording.phase !== 'idle') return;
     this.#question = question;
     this.#before = this.#now.is === 'pending' ? this.#now.pending : null;
@@ -104,7 +128,7 @@ export class SpokenState {
 
   /** Asked anew: while it was waited for, phase and state have changed. */
   #stoppedEarly(): boolean {
-    return recording.phase === 'idle' && this.#now.is === 'recording';
+    return this.#phone.recording.phase === 'idle' && this.#now.is === 'recording';
   }
   /** What stood to be confirmed when the key was pressed: `that is right` means it. */
   #before: Pending | null = null;
@@ -112,6 +136,7 @@ export class SpokenState {
   async release(): Promise<void> {
     const listening = this.#listening;
     if (listening === null || this.#now.is !== 'recording') return;
+    const { recording, sounds } = this.#phone;
     const opened = recording.phase !== 'opening';
     await recording.stop();
     if (!opened) return this.#giveUp();
@@ -126,20 +151,21 @@ export class SpokenState {
       return;
     }
     if (heard === null) {
-      this.#unheard('engine', '');
+      this.#unheard((await this.#phone.ears.hears(this.#question!.language)) ? 'engine' : 'no-language', '');
       return;
     }
     await this.#understand(heard, clip);
   }
 
   async #giveUp(): Promise<void> {
-    this.#now = this.#before === null ? { is: 'idle' } : { is: 'pending', pending: this.#before };
+    this.#now = this.#before === null ? { is: 'idle', kept: false } : { is: 'pending', pending: this.#before, missed: null };
     await this.#listening?.end(null);
     this.#listening = null;
   }
 
   #unheard(why: Unheard, words: string): void {
-    this.#now = { is: 'unheard', why, words };
+    const missed = { why, words };
+    this.#now = this.#before === null ? { is: 'unheard', missed } : { is: 'pending', pending: this.#before, missed };
   }
 
   async #understand(twice: HeardTwice, clip: SoundNews): Promise<void> {
@@ -155,14 +181,15 @@ export class SpokenState {
       this.#weigh(draft, twice, clip);
       return;
     }
-    if (draft.is === 'command' && draft.command === 'undo') return this.undo();
     if (draft.is === 'command' && this.#before !== null) {
-      this.#now = { is: 'pending', pending: this.#before };
-      if (draft.command === 'wrong') this.drop();
+      this.#now = { is: 'pending', pending: this.#before, missed: null };
+      // The last one is then the one that stands there, and nothing of the log.
+      if (draft.command === 'wrong' || draft.command === 'undo') this.drop();
       // What asks to be looked at is not waved through by voice.
       if (draft.command === 'right' && this.#before.asks === null) await this.confirm('voice');
       return;
     }
+    if (draft.is === 'command' && draft.command === 'undo') return this.undo();
     this.#now = { is: 'way-on', draft };
   }
 
@@ -199,7 +226,7 @@ export class SpokenState {
       asks: disagrees ? 'disagree' : asksOf(said.value),
     };
     this.#asked = false;
-    this.#now = { is: 'pending', pending };
+    this.#now = { is: 'pending', pending, missed: null };
   }
 
   /** Keeps the value, or the other reading. One that asks is kept at the second touch. */
@@ -214,7 +241,8 @@ export class SpokenState {
     if (said === null) return;
     if (how === 'other' && pending.otherAsks !== null) {
       // It takes the place of the first, with its question.
-      this.#now = { is: 'pending', pending: { ...pending, said, other: pending.said, asks: pending.otherAsks, otherAsks: pending.asks } };
+      const turned = { ...pending, said, other: pending.said, asks: pending.otherAsks, otherAsks: pending.asks };
+      this.#now = { is: 'pending', pending: turned, missed: null };
       this.#asked = true;
       return;
     }
@@ -233,17 +261,17 @@ export class SpokenState {
     );
     if (id === null) return;
     this.#kept = [...this.#kept, { id, said }];
-    this.#now = { is: 'idle' };
+    this.#now = { is: 'idle', kept: true };
   }
 
   /** The value that stands to be confirmed was read on another surface. */
   moveTo(surface: string | null): void {
-    if (this.#now.is === 'pending') this.#now = { is: 'pending', pending: { ...this.#now.pending, surface } };
+    if (this.#now.is === 'pending') this.#now = { ...this.#now, pending: { ...this.#now.pending, surface } };
   }
 
   /** Neither reading is right, or what is shown has been read. The clip stays. */
   drop(): void {
-    this.#now = { is: 'idle' };
+    this.#now = { is: 'idle', kept: false };
   }
 
   /** Takes the last spoken reading of this page back; it stays in the log, withdrawn. */
