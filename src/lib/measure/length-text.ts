@@ -52,7 +52,7 @@ export function readLength(text: string): Result<TypedLength, LengthTextFault> {
 }
 
 function metric(number: string, unit: 'mm' | 'cm' | 'm'): Result<TypedLength, LengthTextFault> {
-  return unit !== 'm' && GROUPED.test(number.trim()) ? fail('not-a-length') : decimal(number, unit);
+  return unit !== 'm' && GROUPED.test(number) ? fail('not-a-length') : decimal(number, unit);
 }
 
 function decimal(number: string, unit: TypedLength['unit']): Result<TypedLength, LengthTextFault> {

@@ -48,12 +48,31 @@ test.each<[text: string, value: string, unit: TypedLength['unit']]>([
   ['1.6 metros', '1.6', 'm'],
   ['2 metres', '2', 'm'],
   ['  57   MM ', '57', 'mm'],
+  ['1 millimetre', '1', 'mm'],
+  ['57 millimeters', '57', 'mm'],
+  ['1 milímetro', '1', 'mm'],
+  ['57 milimetros', '57', 'mm'],
+  ['160cm', '160', 'cm'],
+  ['1 centimeter', '1', 'cm'],
+  ['160 centimetres', '160', 'cm'],
+  ['1 centímetro', '1', 'cm'],
+  ['160 centimetros', '160', 'cm'],
+  ['2m', '2', 'm'],
+  ['1 meter', '1', 'm'],
+  ['1 metro', '1', 'm'],
+  // More figures than a group has before it: the mark can only be that of decimals.
+  ['1234,500 mm', '1234.500', 'mm'],
+  ['5 FT 3 IN', '63', 'in'],
+  ["5' 3 IN", '63', 'in'],
+  ['63 IN', '63', 'in'],
+  ['5.5 FT', '5.5', 'ft'],
 ])('%s is %s %s', (text, value, unit) => {
   expect(readLength(text)).toEqual({ ok: true, value: { value, unit } });
 });
 
 test.each<[text: string, offers: readonly string[]]>([
   ['63', ['63 in', '63 ft', '63 mm', '63 cm', '63 m']],
+  [' 63 ', ['63 in', '63 ft', '63 mm', '63 cm', '63 m']],
   ['63 1/2', ['63 1/2 in']],
   ['5½', ['5½ in']],
   ['1.6', ['1.6 in', '1.6 ft', '1.6 mm', '1.6 cm', '1.6 m']],
@@ -65,7 +84,7 @@ test.each<[text: string, offers: readonly string[]]>([
 });
 
 test.each([
-  '', ' ', 'two feet', '-5 ft', '-57 mm', `5' 12"`, `5' 3 1/3"`, '5 ft 3 mm', '5-3-1/2', '1,500 mm', '1.500 cm', '1,234.5 m', '57 km', '57 mil',
+  '', ' ', 'two feet', '-5 ft', '-57 mm', `5' 12"`, `5' 3 1/3"`, '5 ft 3 mm', '5-3-1/2', '1,500 mm', '12,500 mm', '123.500 cm', '1.500 cm', '57 mm wide', '160 cm wide', '1,234.5 m', '57 km', '57 mil',
   'mm', "'", '"', `5" 3'`, `5''3`, '1e3 mm', '٥ mm', '🛁', '5 ft 3 ft', `5' 3 ft`, 'x'.repeat(100_000), '5 '.repeat(50_000),
 ])('%j is no length', (text) => {
   expect(readLength(text)).toEqual({ ok: false, fault: 'not-a-length' });
