@@ -1,5 +1,5 @@
-import { besideWall, footprint, isRound, type RoomShape, type ShapeThing } from '#lib/job/drawing/shape.ts';
-import type { Point } from '#lib/measure/plane.ts';
+import { besideWall, footprint, isRound, type RoomShape, type ShapeThing } from './shape.ts';
+import type { Point } from '../../measure/plane.ts';
 
 /** A stretch of a wall as it is drawn. */
 export interface Stroke {
