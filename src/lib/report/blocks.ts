@@ -1,4 +1,7 @@
+import type { LaidPiece, Overlap } from '../job/drawing/laid.ts';
+import type { RoomShape } from '../job/drawing/shape.ts';
 import type { Layer } from '../job/systems.ts';
+import type { Point } from '../measure/plane.ts';
 
 /** Shapes that stand for a state, so that print in grey says it too. */
 // prettier-ignore
@@ -31,6 +34,24 @@ export interface Photo {
   readonly alt: string;
   readonly lead: string;
   readonly caption: string;
+  /** What was tapped and found in it, drawn over it. */
+  readonly over?: PhotoOverlay;
+}
+
+type Place = readonly [x: number, y: number];
+
+/** Points, lines and rings over a photo, in pixels of the upright original, whose size it names. */
+export interface PhotoOverlay {
+  readonly width: number;
+  readonly height: number;
+  /** `found` is what the values rest on, `measured` what they are of, `worst` the poorest part of it. */
+  readonly lines: readonly {
+    readonly points: readonly Place[];
+    readonly isClosed: boolean;
+    readonly look: 'found' | 'measured' | 'worst';
+  }[];
+  readonly taps: readonly Place[];
+  readonly rings: readonly { readonly n: number; readonly at: Place; readonly radius: number; readonly isStruck: boolean }[];
 }
 
 /** Where an owed item lies on the nested L, wall leg or floor leg, and whether it is shown, still owed, or was left out on purpose. */
@@ -52,12 +73,15 @@ export type Block =
   | { readonly block: 'heading'; readonly level: 1 | 2; readonly text: string; readonly aside?: string }
   | { readonly block: 'paragraph'; readonly text: string; readonly strong?: boolean }
   | { readonly block: 'facts'; readonly labelShare: number; readonly rows: readonly { readonly label: Cell; readonly text: string }[] }
-  | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly small?: boolean }
+  /** `points`: size of its text, where it is not that of every table. */
+  | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[]; readonly points?: number }
   | { readonly block: 'photos'; readonly columns: number; readonly missing: string; readonly photos: readonly Photo[] }
   /** Photos of one place each, wide to close: those of a place stand side by side at one height. */
   | { readonly block: 'chains'; readonly missing: string; readonly chains: readonly (readonly Photo[])[] }
   | PlotBlock
   | CurveBlock
+  | FloorBlock
+  | WallsBlock
   /** The headings of the edition it stands in, with their pages. */
   | { readonly block: 'contents'; readonly text: string }
   | { readonly block: 'section'; readonly alt: string; readonly layers: readonly SectionLayer[] }
@@ -98,6 +122,37 @@ export interface CurveBlock {
     /** `take`: the give or take of the point. */
     readonly points: readonly { readonly x: number; readonly y: number; readonly take: number }[];
   }[];
+}
+
+/** What the drawings of a room have in common: its walls by what is written at them, and what stands in it by its name. */
+interface Drawn {
+  readonly alt: string;
+  readonly shape: RoomShape;
+  /** Of each wall: its name, its length. */
+  readonly names: readonly string[];
+  readonly lengths: readonly string[];
+  readonly things: Readonly<Record<string, string>>;
+  /** Hatched: nothing may be drilled into it. */
+  readonly isHatched: boolean;
+}
+
+/** The floor of a room to scale, as tall as `height` points, with numbered marks and, where they are planned, the sheets on it. */
+export interface FloorBlock extends Drawn {
+  readonly block: 'floor';
+  readonly height: number;
+  readonly marks: readonly { readonly n: number; readonly at: Point }[];
+  readonly sheets: { readonly pieces: readonly LaidPiece[]; readonly overlaps: readonly Overlap[]; readonly isAlongX: boolean } | null;
+}
+
+/** The walls of a room unfolded to scale, seen from inside, in the order of the walk. */
+export interface WallsBlock extends Drawn {
+  readonly block: 'walls';
+  readonly heights: readonly string[];
+  /** The height of each by its name, for a wall too low for a dimension line. */
+  readonly tall: readonly string[];
+  readonly marks: readonly { readonly n: number; readonly wall: number; readonly at: Point }[];
+  /** How high the watertight layer was measured to reach, in ten-thousandths, and the words for it. */
+  readonly levels: readonly { readonly wall: number; readonly up: number; readonly text: string }[];
 }
 
 /** A part begins on a page of its own. */

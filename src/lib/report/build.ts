@@ -3,6 +3,7 @@ import type { Entry, Times } from '../record/entry.ts';
 import { logText } from './chains.ts';
 import { buildDocument } from './document.ts';
 import type { Paper } from './layout.ts';
+import type { TypedCards } from './mixing-nodes.ts';
 import { paperOf, paperWorded, type PaperDocument, type PaperKind } from './papers.ts';
 import { recordPdf, type Fonts, type MadePdf } from './pdf.ts';
 import type { RecordDocument } from './record-document.ts';
@@ -26,6 +27,8 @@ export interface RecordInput {
   readonly pictures: ReadonlyMap<string, Picture>;
   /** Personal data to keep back: the log, which has it, is then not attached. */
   readonly left?: readonly 'address'[];
+  /** Mixing cards as typed, by room, for the paper that prints them. */
+  readonly cards?: TypedCards;
 }
 
 export interface BuiltPdf<Document = RecordDocument> {
@@ -65,7 +68,7 @@ function localesOf(locale: RecordInput['locale'], { job }: Pick<RecordDocument, 
   return job.lang === 'es' ? ['es', 'en'] : ['en', 'es'];
 }
 
-function documentOf({ entries, unreadable, built, by, pictures, left = [] }: Omit<RecordInput, 'fonts'>): RecordDocument {
+function documentOf({ entries, unreadable, built, by, pictures, left = [], cards }: Omit<RecordInput, 'fonts'>): RecordDocument {
   const printed = new Map([...pictures].map(([original, { sha256 }]) => [original, sha256]));
-  return buildDocument({ job: project(entries).state, unreadable, built, by, printed, left });
+  return buildDocument({ job: project(entries).state, unreadable, built, by, printed, left, ...(cards && { cards }) });
 }

@@ -9,8 +9,11 @@ import { merkleRoot } from '../record/merkle.ts';
 import { recordAttempts } from './attempts.ts';
 import { recordCallbacks } from './callback-nodes.ts';
 import { inOrder, recordChains, recordHeads } from './chains.ts';
+import { recordInPhotos } from './in-photo-nodes.ts';
 import { recordLayer } from './layers.ts';
 import { recordLines } from './line.ts';
+import { recordDrawings } from './drawing-nodes.ts';
+import { keptCards, recordMixing, type TypedCards } from './mixing-nodes.ts';
 import { openPoints } from './open.ts';
 import type { RecordDocument, RecordLine } from './record-document.ts';
 import { recordLimit, recordMaterial, recordPair, recordRoom, recordSurface } from './setup-nodes.ts';
@@ -27,10 +30,12 @@ export interface DocumentInput {
   readonly printed: ReadonlyMap<string, string>;
   /** Personal data that is kept back from the paper. */
   readonly left?: readonly 'address'[];
+  /** Mixing cards as typed, by room, where they are what is printed; else those that were printed last. */
+  readonly cards?: TypedCards;
 }
 
 /** The document tree of a job. Pure: the same log, time and pictures give the same tree. */
-export function buildDocument({ job, unreadable, built, by, printed, left = [] }: DocumentInput): RecordDocument {
+export function buildDocument({ job, unreadable, built, by, printed, left = [], cards }: DocumentInput): RecordDocument {
   const entries = job.lines.map((line) => line.entry);
   const proof = proofOwed(job);
   const stops = stopMoments(entries);
@@ -60,11 +65,14 @@ export function buildDocument({ job, unreadable, built, by, printed, left = [] }
     people: Object.entries(job.people).map(([person, called]) => ({ person, name: called })),
     rooms: roomsOf(job).map((room) => recordRoom(room, job)),
     surfaces: job.surfaces.map((surface) => recordSurface(surface, job)),
+    drawings: recordDrawings(job),
+    mixing: recordMixing(cards ?? keptCards(entries), job),
     pairs: askedPairs(job).map(recordPair),
     limits: job.limits.map(recordLimit),
     systems: job.ownSystems.map(({ system, name: called, steps }) => ({ system, name: called, steps: [...steps] })),
     ownRules: job.ownRules.map(({ rule, name: called, reason }) => ({ rule, name: called, reason })),
     cautions: barrierCautions(job).map(({ code, surface: { surface } }) => ({ code, surface })),
+    inPhotos: recordInPhotos(job),
     left: [...left],
     waits: waits(job, Date.parse(built.utc)).map((wait) => recordWait(wait, job)),
     ...(answered.length > 0 && { callbacks: answered }),

@@ -18,11 +18,20 @@ export const INK_2: Grey = '#333333';
 export const HAIR: Grey = '#bbbbbb';
 
 /** Something drawn at a place in points, from the upper left. `tag` null: part of the page, not of what it says. */
-export type Op = { readonly tag: Tag | null; readonly x: number; readonly y: number } & (
-  | { readonly op: 'text'; readonly text: string; readonly face: Face; readonly size: number; readonly ink: Grey }
-  | PathOp
-  | { readonly op: 'image'; readonly sha256: string; readonly width: number; readonly height: number }
-);
+export type Op = { readonly tag: Tag | null; readonly x: number; readonly y: number } &
+  /** `turn`: degrees clockwise about the place. */
+  (
+    | {
+        readonly op: 'text';
+        readonly text: string;
+        readonly face: Face;
+        readonly size: number;
+        readonly ink: Grey;
+        readonly turn?: number;
+      }
+    | PathOp
+    | { readonly op: 'image'; readonly sha256: string; readonly width: number; readonly height: number }
+  );
 
 export interface PathOp {
   readonly op: 'path';

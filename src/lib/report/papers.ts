@@ -1,13 +1,15 @@
 import { answerOf, wordAnswer } from './answer.ts';
 import type { Worded } from './blocks.ts';
+import { cutOf, wordCut } from './cut.ts';
 import { inspectorOf, wordInspector } from './inspector.ts';
+import { mixingOf, wordMixing } from './mixing.ts';
 import { noticeOf, wordNotice } from './notice.ts';
 import { ownerOf, wordOwner } from './owner.ts';
 import type { RecordDocument, RecordShot } from './record-document.ts';
 import type { Locale } from './speaker.ts';
 
 /** Papers of a page or two for one reader, each drawn from the tree of a record. */
-export const PAPERS = ['notice', 'inspector', 'owner', 'answer'] as const;
+export const PAPERS = ['notice', 'inspector', 'owner', 'cut', 'mixing', 'answer'] as const;
 export type PaperKind = (typeof PAPERS)[number];
 
 /** What the document of such a paper has in common. */
@@ -29,6 +31,8 @@ const MAKERS = {
   notice: { of: noticeOf, word: wordNotice } satisfies Maker<NonNullable<ReturnType<typeof noticeOf>>>,
   inspector: { of: inspectorOf, word: wordInspector } satisfies Maker<NonNullable<ReturnType<typeof inspectorOf>>>,
   owner: { of: ownerOf, word: wordOwner } satisfies Maker<NonNullable<ReturnType<typeof ownerOf>>>,
+  cut: { of: cutOf, word: wordCut } satisfies Maker<NonNullable<ReturnType<typeof cutOf>>>,
+  mixing: { of: mixingOf, word: wordMixing } satisfies Maker<NonNullable<ReturnType<typeof mixingOf>>>,
   answer: { of: answerOf, word: wordAnswer } satisfies Maker<NonNullable<ReturnType<typeof answerOf>>>,
 };
 
@@ -54,6 +58,10 @@ export function paperWorded(
       return wordedBy(MAKERS.inspector);
     case 'owner':
       return wordedBy(MAKERS.owner);
+    case 'cut':
+      return wordedBy(MAKERS.cut);
+    case 'mixing':
+      return wordedBy(MAKERS.mixing);
     case 'answer':
       return wordedBy(MAKERS.answer);
   }

@@ -1,4 +1,5 @@
 import type { Block, Photo } from './blocks.ts';
+import { overlayOps } from './overlay.ts';
 import { INK, INK_2, lineHeight, moved, tag, textOps, type Op, type Tag } from './page.ts';
 import type { Strip } from './strip.ts';
 import { wrap, type Measure } from './text.ts';
@@ -125,6 +126,11 @@ function rowStrips(row: readonly LaidPhoto[]): Strip[] {
   return strips;
 }
 
+/** The plate in its corner. */
+function markBox(mark: string, measure: Measure): { width: number; height: number } {
+  return { width: 10 + measure(mark, 'strong', 10), height: 16 };
+}
+
 function laid(photo: Photo, x: number, width: number, maxHeight: number, { parent, pictures, missing, measure }: Sheet): LaidPhoto {
   const figure = tag(parent, 'Figure', { alt: photo.alt });
   const caption = tag(figure, 'Caption');
@@ -138,7 +144,10 @@ function laid(photo: Photo, x: number, width: number, maxHeight: number, { paren
   const content: Op[] =
     found === undefined
       ? textOps(said, 10, 22, { face: 'text', size: CAPTION_PT }, figure)
-      : [{ op: 'image', tag: figure, x: 0, y: 0, sha256: photo.sha256, ...box }];
+      : [
+          { op: 'image', tag: figure, x: 0, y: 0, sha256: photo.sha256, ...box },
+          ...(photo.over === undefined ? [] : overlayOps(photo.over, box, markBox(photo.mark, measure), figure, measure)),
+        ];
   const frame = { op: 'path' as const, tag: figure, x: 0, y: 0, stroke: INK, pen: 0.75 };
   const line = (face: 'text' | 'strong', ink: string) => (text: string) => textOps([text], 0, 0, { face, size: CAPTION_PT, ink }, caption);
   return {
@@ -147,7 +156,7 @@ function laid(photo: Photo, x: number, width: number, maxHeight: number, { paren
     picture: [
       ...content,
       { ...frame, d: `M0 0H${box.width}V${box.height}H0Z` },
-      { ...frame, d: `M0 0H${10 + measure(photo.mark, 'strong', 10)}V16H0Z`, fill: '#ffffff' },
+      { ...frame, d: `M0 0H${markBox(photo.mark, measure).width}V16H0Z`, fill: '#ffffff' },
       ...textOps([photo.mark], 5, 1.5, { face: 'strong', size: 10 }, figure),
     ],
     lines: [

@@ -4,7 +4,9 @@ import type { Entry } from '../record/entry.ts';
 import { known } from '../record/kinds.ts';
 import type { BuiltRecordData } from '../record/kinds/work.ts';
 import { buildDocument } from './document.ts';
+import { typedCards } from './mixing-nodes.ts';
 import { paperOf, PAPERS, type PaperKind } from './papers.ts';
+import type { RecordDocument } from './record-document.ts';
 
 /** A value of a record that the log does not give today; `then` or `now` is absent where only one of the two has it. */
 export interface Difference {
@@ -42,17 +44,22 @@ function again({ document, heads, rules }: BuiltRecordData, entries: readonly En
   const log = entries.filter(({ body }) => body.seq <= (upTo.get(body.device) ?? -1));
   const unreadable = typeof document['unreadable'] === 'number' ? document['unreadable'] : 0;
   const left = Array.isArray(document['left']) && document['left'].includes('address') ? (['address'] as const) : [];
-  const whole = buildDocument({ job: project(log).state, unreadable, ...built, printed: printedOf(document), left });
+  // What was typed on a mixing card stands on its own paper only.
+  const cards = paper === 'mixing' ? { cards: typedCards(document) } : {};
+  const whole = buildDocument({ job: project(log).state, unreadable, ...built, printed: printedOf(document), left, ...cards });
   const now = asKnownThen(paper === 'record' ? whole : paperOf(paper, whole), document);
   const found = { values: 0, differences: [] as Difference[] };
   compare('', document, now, found);
   return { paper, rules: versions, ...found };
 }
 
-/** Without the list that records of this version did not have at first. */
+/** Without the lists that records of this version did not have at first. */
 function asKnownThen(now: object | null, then: BuiltRecordData['document']): object {
-  return Object.fromEntries(Object.entries(now ?? {}).filter(([list]) => list !== 'callbacks' || then[list] !== undefined));
+  const later: readonly string[] = LATER.filter((list) => then[list] === undefined);
+  return Object.fromEntries(Object.entries(now ?? {}).filter(([list]) => !later.includes(list)));
 }
+
+const LATER = ['callbacks', 'drawings', 'mixing', 'inPhotos'] as const satisfies readonly (keyof RecordDocument)[];
 
 /** A record of this version, a paper of its first; any other is not built any more. */
 function kindOf({ v, paper }: BuiltRecordData['document']): Recomputed['paper'] {

@@ -1,6 +1,9 @@
 import type { Feature } from '../job/behind/nearest.ts';
 import type { Outcome } from '../job/callback/callbacks.ts';
 import type { CautionCode } from '../job/cautions.ts';
+import type { CardPart } from '../job/drawing/mixing-card.ts';
+import type { JointKind } from '../job/drawing/joints.ts';
+import type { Part } from '../job/drawing/quantities.ts';
 import type { Standing } from '../job/corrections.ts';
 import type { FloodStand, Seen } from '../job/flood.ts';
 import type { LayerStand, OwedStand, Price } from '../job/proof.ts';
@@ -9,9 +12,11 @@ import type { JobState } from '../job/state.ts';
 import type { Layer } from '../job/systems.ts';
 import type { WaitStand } from '../job/waits.ts';
 import type { DataOf } from '../record/kinds.ts';
-import type { DrawnThing } from '../record/kinds/drawing.ts';
+import type { Drawing, DrawnThing } from '../record/kinds/drawing.ts';
+import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
 import type { Measure, Reading } from '../record/kinds/reading.ts';
 import type { Limit, Material, Room, Step, Surface } from '../record/kinds/setup.ts';
+import type { PlannedSheets } from '../record/plan-result.ts';
 import type { Unsettled } from '../trade/flood-evidence.ts';
 import type { Verdict } from '../trade/limits.ts';
 
@@ -255,6 +260,55 @@ export type RecordCallback = {
   }[];
 };
 
+/** A room as it is drawn, with what follows from that: decimals of the drawing's unit, areas in its square. */
+export type RecordDrawing = {
+  room: string;
+  entry: string;
+  at: Moment;
+  drawing: Drawing;
+  /** null where its measures do not fit together: nothing can be drawn of it. */
+  takeoff: RecordTakeoff | null;
+  /** Coordinates in whole ten-thousandths; on a wall x runs along it and y up. */
+  marks: { n: number; of: string; wall: number | null; x: number; y: number; spot: string | null }[];
+  plan: RecordPlan | null;
+};
+
+export type RecordTakeoff = {
+  [K in 'floor' | 'walls' | 'curbs' | 'benches' | 'perimeter']: string;
+} & { joints: { [K in JointKind]: string }; insideCorners: number; outsideCorners: number; collars: number };
+
+/** The sheets of the floor as they were planned last. */
+export type RecordPlan = {
+  entry: string;
+  at: Moment;
+  /** The room was drawn anew since. */
+  stale: boolean;
+  /** Of the roll, in whole ten-thousandths. */
+  width: number;
+  sheets: PlannedSheets;
+  /** The wall with the way out after each step, from 0; null where none fits. */
+  exits: (number | null)[];
+};
+
+/** The mixing card of a room as it was printed last: what was typed, and what comes out of it for the drawing that stands. */
+export type RecordMixing = {
+  room: string;
+  parts: {
+    part: CardPart;
+    on: Part[];
+    asked: { field: string; text: string }[];
+    /** `high` is null for one value. */
+    found: { what: string; low: string; high: string | null; unit: SaidQuantity['unit'] | 'count' }[];
+  }[];
+};
+
+/** What was measured in a photo, with every point tapped or found, as its entry has them: what is drawn over the picture. */
+export type RecordInPhoto = { entry: string; shot: string } & (
+  | { is: 'length'; photo: PhotoLength; lap: Reading['lap'] | null }
+  | { is: 'coverage'; photo: PhotoArea; taps: Coverage['film']; misses: Miss[] }
+  | { is: 'transfer'; photo: PhotoArea; taps: Coverage['film']; worst: Transfer['worst'] }
+);
+
 /** What a reader must see first: values that do not stand, then what is missing, then what the log itself owns up to. */
 export type OpenPoint =
   | { code: 'outside' | 'not-proven'; what: Measure; surface: string | null; readings: string[] }
@@ -311,6 +365,8 @@ export type RecordDocument = {
   people: { person: string; name: string }[];
   rooms: RecordRoom[];
   surfaces: RecordSurface[];
+  drawings: RecordDrawing[];
+  mixing: RecordMixing[];
   materials: RecordMaterial[];
   pairs: RecordPair[];
   limits: RecordLimit[];
@@ -320,6 +376,7 @@ export type RecordDocument = {
   runs: RecordRun[];
   shots: RecordShot[];
   readings: RecordReading[];
+  inPhotos: RecordInPhoto[];
   waits: RecordWait[];
   attempts: RecordAttempt[];
   /** Absent where there is none, as in records of earlier versions. */

@@ -1,6 +1,7 @@
 import type { Block } from './blocks.ts';
 import { contentsStrips, type ContentsLine } from './contents.ts';
 import { curveStrip } from './curve.ts';
+import { floorStrips, wallStrips } from './drawing.ts';
 import { INK, INK_2, lineHeight, moved, rule, tag, textOps, type Tag } from './page.ts';
 import { chainStrips, photoStrips, type Picture } from './photos.ts';
 import { plotStrips } from './plot.ts';
@@ -44,7 +45,7 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
     case 'facts':
       return factStrips(block.rows, block.labelShare, width, parent, measure);
     case 'table':
-      return tableStrips(block.columns, block.rows, block.small === true, width, parent, measure);
+      return tableStrips(block.columns, block.rows, block.points, width, parent, measure);
     case 'photos':
       return photoStrips(block, width, parent, setting.pictures, measure);
     case 'chains':
@@ -53,6 +54,10 @@ function blockStrips(block: Block, width: number, parent: Tag, setting: Setting)
       return plotStrips(block, width, parent, measure);
     case 'curve':
       return [curveStrip(block, width, parent, measure)];
+    case 'floor':
+      return floorStrips(block, width, parent, measure);
+    case 'walls':
+      return wallStrips(block, width, parent, measure);
     case 'contents':
       return contentsStrips(block.text, setting.contents, width, parent, measure);
     case 'section':

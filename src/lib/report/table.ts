@@ -4,9 +4,8 @@ import { HAIR, INK, lineHeight, rule, tag, textOps, type Op, type Tag } from './
 import type { Strip } from './strip.ts';
 import { wrap, type Face, type Measure } from './text.ts';
 
-/** Sizes of the text in tables, in points; the small one, for the log, is the least that is printed. */
+/** Size of the text in tables, in points. */
 const TABLE_PT = 9;
-const SMALL_PT = 8;
 const GAP = 8;
 const PAD = 3;
 const GLYPH_PT = 9;
@@ -32,12 +31,11 @@ interface LaidCell {
 export function tableStrips(
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
-  isSmall: boolean,
+  size: number = TABLE_PT,
   width: number,
   parent: Tag,
   measure: Measure,
 ): Strip[] {
-  const size = isSmall ? SMALL_PT : TABLE_PT;
   const table = tag(parent, 'Table');
   const boxes = boxesOf(
     columns.map((column) => column.share),

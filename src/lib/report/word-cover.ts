@@ -72,20 +72,30 @@ function days(first: Moment, last: Moment, say: Speaker): string {
   return from === to ? from : m.record_days({ from, to }, { locale: say.locale });
 }
 
+/** Above it stand the days with their year. */
+function shortDays(first: Moment, last: Moment, say: Speaker): string {
+  const [from, to] = [say.dayShort(first), say.dayShort(last)];
+  return from === to ? from : m.record_days({ from, to }, { locale: say.locale });
+}
+
+/** So small that six layers stand on the cover with all they owe. */
+const DONE_PT = 8;
+
 function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
   const { locale } = say;
   const head = (text: string, share: number) => ({ head: text, share });
   return {
     block: 'table',
+    points: DONE_PT,
     columns: [
       head('', 9),
-      head(m.record_col_layer({}, { locale }), 68),
-      head(m.record_col_date({}, { locale }), 72),
-      head(m.record_col_by({}, { locale }), 60),
-      head(m.record_col_proof({}, { locale }), 40),
-      head(m.record_col_worst({}, { locale }), 80),
-      head(m.record_col_source({}, { locale }), 72),
-      head(m.record_col_state({}, { locale }), 76),
+      head(m.record_col_layer({}, { locale }), 94),
+      head(m.record_col_date({}, { locale }), 56),
+      head(m.record_col_by({}, { locale }), 58),
+      head(m.record_col_proof({}, { locale }), 32),
+      head(m.record_col_worst({}, { locale }), 74),
+      head(m.record_col_source({}, { locale }), 96),
+      head(m.record_col_state({}, { locale }), 84),
     ],
     rows: layers.map((layer, i) => {
       const worst = readings.find((reading) => reading.id === layer.worst);
@@ -93,7 +103,7 @@ function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
       return [
         { text: String(i + 1), strong: true },
         { text: say.layer(layer.layer), strong: true },
-        { text: layer.first === null || layer.last === null ? '' : days(layer.first, layer.last, say) },
+        { text: layer.first === null || layer.last === null ? '' : shortDays(layer.first, layer.last, say) },
         { text: layer.by.map(say.person).join('\n') },
         { text: m.record_proof_of({ shown: layer.shown, owed: layer.owed }, { locale }) },
         { text: worst === undefined ? '' : [say.value(worst), ...(limit === null ? [] : [say.bounds(limit)])].join('\n') },

@@ -3,6 +3,8 @@ import type { Block, Cell } from './blocks.ts';
 import { entryTable } from './entry-table.ts';
 import type { RecordDocument, RecordMaterial, RecordSurface } from './record-document.ts';
 import { sentence, type Speaker } from './speaker.ts';
+import { drawingBlocks } from './word-drawing.ts';
+import { mixingBlocks } from './word-mixing.ts';
 
 /** What the job is and what it is held to: people, rooms, surfaces and how they were accepted, materials, limits and where each is written. */
 export function jobBlocks(document: RecordDocument, say: Speaker): Block[] {
@@ -14,6 +16,8 @@ export function jobBlocks(document: RecordDocument, say: Speaker): Block[] {
     { block: 'heading', level: 2, text: m.record_surfaces({}, { locale }) },
     document.surfaces.length === 0 ? { block: 'paragraph', text: m.record_no_surfaces({}, { locale }) } : surfaceTable(document, say),
     ...entryTable('survey', document, say),
+    ...drawingBlocks(document, say),
+    ...mixingBlocks(document, say),
     ...materialBlocks(document, say),
     ...entryTable('data-sheet', document, say),
     ...pairBlocks(document, say),

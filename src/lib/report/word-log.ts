@@ -5,6 +5,9 @@ import type { RecordChain, RecordDocument, RecordLine } from './record-document.
 import { saidSentences } from './said-text.ts';
 import { grouped, sentence, stamp, type Speaker } from './speaker.ts';
 
+/** The least size that is printed. */
+const LOG_PT = 8;
+
 /** The log itself: who signed it, and every entry on a line. */
 export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
   const { locale } = say;
@@ -38,7 +41,7 @@ export function logBlocks(document: RecordDocument, say: Speaker): Block[] {
         { head: m.record_col_by({}, { locale }), share: 50 },
         { head: m.record_col_hash({}, { locale }), share: 60 },
       ],
-      small: true,
+      points: LOG_PT,
       rows: document.log.map((line) => lineRow(line, say)),
     },
   ];

@@ -4,10 +4,12 @@ import type { Block, Photo } from './blocks.ts';
 import { photoGroups, type PhotoGroup } from './photo-order.ts';
 import type { RecordDocument, RecordShot } from './record-document.ts';
 import { grouped, sentence, type Speaker } from './speaker.ts';
+import { inPhotoBlocks } from './word-in-photo.ts';
 
 /** Every photo, layer by layer, numbered: those of one place side by side, wide to close. One that cannot be shown keeps its place and its hash. */
-export function photoBlocks({ shots, layers }: RecordDocument, say: Speaker): Block[] {
+export function photoBlocks(document: RecordDocument, say: Speaker): Block[] {
   const { locale } = say;
+  const { shots, layers } = document;
   const groups = Map.groupBy(photoGroups(shots), ({ layer }) => layer);
   const order = layers.map(({ layer }) => layer);
   const name = (layer: Layer | null) =>
@@ -19,6 +21,7 @@ export function photoBlocks({ shots, layers }: RecordDocument, say: Speaker): Bl
   return [
     { block: 'heading', level: 1, text: m.record_part_photos({}, { locale }), aside: m.record_photos_note({}, { locale }) },
     ...[...groups].flatMap(([layer, on]): Block[] => [{ block: 'heading', level: 2, text: name(layer) }, ...groupBlocks(on, say)]),
+    ...inPhotoBlocks(document, say),
   ];
 }
 

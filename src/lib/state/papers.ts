@@ -1,12 +1,15 @@
+import { roomsOf } from '#lib/job/proof.ts';
 import { namedFiles } from '#lib/record/archive.ts';
 import type { SaveFault } from '#lib/record/book.ts';
 import { known } from '#lib/record/kinds.ts';
+import { TypedForm } from '#lib/record/typed-form.ts';
 import type { Verification } from '#lib/record/verify.ts';
 import type { Verdict } from '#lib/trade/limits.ts';
 import { checkArchive as check, judgeAgain, makeArchive, makeRecord } from '#lib/work/paper.ts';
 import type { DerivedPicture } from '#lib/work/print.ts';
 import type { RecordOrder } from '#lib/work/record.worker.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { desk } from './desk.svelte.ts';
 import type { OpenJob } from './job.svelte.ts';
 
 export type { Verification };
@@ -102,6 +105,7 @@ export async function buildRecord(job: OpenJob, wish: PaperWish): Promise<Result
   const derived = await printedBefore(job, new Set(originals));
   const made = await makeRecord({
     ...wish,
+    ...(wish.kind === 'mixing' && { cards: await typedCards(job) }),
     left: wish.address ? [] : ['address'],
     raws: raws(job),
     unreadable: job.faults.length,
@@ -118,6 +122,17 @@ export async function buildRecord(job: OpenJob, wish: PaperWish): Promise<Result
   const { sha256 } = made.data.pdf;
   const done = await job.add([{ kind: 'record', data: made.data }], [{ sha256, body: made.pdf }, ...made.pictures]);
   return done.ok ? ok(recordFile(sha256, made.pdf, wish.kind)) : fail(done.fault);
+}
+
+/** What lies typed on the mixing card of each room: printing it is how it is confirmed. */
+async function typedCards(job: OpenJob): Promise<Map<string, TypedForm['values']>> {
+  const { drafts } = await desk.open();
+  const cards = new Map<string, TypedForm['values']>();
+  for (const { room } of roomsOf(job.state)) {
+    const typed = await drafts.get(['mix', job.id, room], TypedForm);
+    if (typed !== null) cards.set(room, typed.values);
+  }
+  return cards;
 }
 
 /** Pictures of earlier records that this phone still holds, by the hash of their original. */

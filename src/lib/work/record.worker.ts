@@ -1,6 +1,7 @@
 import { readEntry, type Times } from '#lib/record/entry.ts';
 import type { BuiltRecordData } from '#lib/record/kinds/work.ts';
 import { buildPaper, buildRecord, paperPhotos } from '#lib/report/build.ts';
+import type { TypedCards } from '#lib/report/mixing-nodes.ts';
 import type { PaperKind } from '#lib/report/papers.ts';
 import { serve } from './bridge.ts';
 import { printed, type DerivedPicture } from './print.ts';
@@ -23,6 +24,8 @@ export interface RecordOrder {
   readonly by: string;
   /** Personal data to keep back. */
   readonly left: readonly 'address'[];
+  /** Mixing cards as typed, by room, for the paper that prints them. */
+  readonly cards?: TypedCards;
   /** Addresses of the font's two weights. */
   readonly fonts: { readonly text: string; readonly strong: string };
 }

@@ -1,7 +1,8 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, expect, it, vi } from 'vitest';
+import type { Entry } from '#lib/record/entry.ts';
 import { sha256Hex } from '#lib/record/hash.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import { buildRecord, type BuiltPdf } from '#lib/report/build.ts';
@@ -11,27 +12,16 @@ import { printable } from '#lib/report/text.ts';
 import { limitSourceText, limitText } from '#lib/words/limit.ts';
 import { quantityText, spanText } from '#lib/words/number.ts';
 import { bytesOf, fullJob, greyPictures, logOf, newerEntry, PLAIN, recordOf, shotOf, type Names } from './job-fixture.ts';
-import { SIGNATURES, WHOLE_SHOTS, wholeLog } from './whole-job.ts';
 import { expectSound } from './sound.ts';
 import { tool } from './tool.ts';
 
-// Each case builds a PDF and starts five tools on it.
+// Each builds a PDF and starts five tools on it.
 vi.setConfig({ testTimeout: 60_000 });
 
 const folder = mkdtempSync(path.join(tmpdir(), 'record-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-async function saved(built: BuiltPdf): Promise<string> {
-  const file = path.join(folder, 'record.pdf');
-  writeFileSync(file, await bytesOf(built));
-  return file;
-}
-
-/** The text of a PDF in the order it was written, without white space: a line end is no difference. */
-function textOf(file: string): string {
-  return bare(tool('pdftotext', '-raw', file, '-'));
-}
-
+/** A line end is no difference. */
 function bare(text: string): string {
   return text.replaceAll(/\s/g, '');
 }
@@ -44,84 +34,107 @@ const ODD: Names = {
 };
 const UNBROKEN: Names = { ...PLAIN, address: 'x'.repeat(2_000), floor: 'مرحبا '.repeat(33).trim() };
 
-const manyShots: Draft[] = [...fullJob(), ...Array.from({ length: 52 }, (_, i) => shotOf(null, 's-north', i + 9))];
-const noShots = fullJob().filter((draft) => draft.kind !== 'shot');
-const EIGHT = [1, 2, 3, 4, 5, 6, 7, 8];
+/** Every character that is printed as itself; a job's and a surface's name are set strong, the address in the other cut. */
+const AS_ITSELF = Array.from({ length: 0x3000 }, (_, code) => String.fromCodePoint(code))
+  .filter((one) => one === printable(one) && bare(one) !== '')
+  .join('');
+const EACH: Names = { ...PLAIN, job: AS_ITSELF.slice(0, 120), floor: AS_ITSELF.slice(120), address: AS_ITSELF };
 
+const example = fullJob().map((draft): Draft => (draft.kind === 'job' ? { ...draft, data: { ...draft.data, example: true } } : draft));
+const manyShots: Draft[] = [...fullJob(EACH), ...Array.from({ length: 52 }, (_, i) => shotOf(null, 's-north', i + 9))];
+const EIGHT = [1, 2, 3, 4, 5, 6, 7, 8];
 const ENGLISH = { locale: 'en', paper: 'letter' } as const;
 const SPANISH = { locale: 'es', paper: 'a4' } as const;
 
-describe.each([
-  { name: 'a full job', drafts: fullJob(), shots: EIGHT, as: [ENGLISH, SPANISH] },
-  { name: 'odd names', drafts: fullJob(ODD), shots: EIGHT, as: [SPANISH] },
-  { name: 'an address of 2000 characters without a space', drafts: fullJob(UNBROKEN), shots: EIGHT, as: [ENGLISH] },
-  { name: 'no shot', drafts: noShots, shots: [], as: [SPANISH] },
-  { name: '60 shots', drafts: manyShots, shots: Array.from({ length: 60 }, (_, i) => i + 1), as: [ENGLISH] },
-  { name: 'nothing but a name', drafts: fullJob().slice(0, 1), shots: [], as: [SPANISH] },
-])('the record of $name', ({ drafts, shots, as }) => {
-  it.each(as)('in $locale on $paper: sound, whole, in its place', async ({ locale, paper }) => {
+/** Each is printed once, and asked everything. */
+const JOBS = {
+  'a full job': { drafts: fullJob(), shots: EIGHT, as: ENGLISH },
+  'an example': { drafts: example, shots: EIGHT, as: SPANISH },
+  'odd names': { drafts: fullJob(ODD), shots: EIGHT, as: SPANISH },
+  'an address of 2000 characters without a space, and no shot': {
+    drafts: fullJob(UNBROKEN).filter((draft) => draft.kind !== 'shot'),
+    shots: [],
+    as: ENGLISH,
+  },
+  '60 shots, and names of every character there is': { drafts: manyShots, shots: Array.from({ length: 60 }, (_, i) => i + 1), as: ENGLISH },
+  'nothing but a name': { drafts: fullJob().slice(0, 1), shots: [], as: SPANISH },
+} as const;
+
+interface Printed {
+  readonly built: BuiltPdf;
+  readonly entries: readonly Entry[];
+  readonly file: string;
+  /** Its text, without white space, page by page. */
+  readonly pages: readonly string[];
+}
+const printed = new Map<keyof typeof JOBS, Promise<Printed>>();
+
+function record(name: keyof typeof JOBS): Promise<Printed> {
+  const before = printed.get(name);
+  if (before !== undefined) return before;
+  const printing = (async () => {
+    const { drafts, shots, as } = JOBS[name];
     const entries = [...(await logOf(drafts)), await newerEntry()];
-    const built = await buildRecord(recordOf(entries, await greyPictures(shots), { locale, paper }));
-    const { document } = built;
-    const file = await saved(built);
-    expectSound(file);
-    const text = textOf(file);
-    const limits = new Map(document.limits.map((limit) => [limit.limit, limit]));
-    const promised = [
-      ...[document.job.name, document.job.address].map(printable),
-      ...document.people.map(({ name }) => printable(name)),
-      ...document.surfaces.map(({ name }) => printable(name)),
-      ...document.readings.map(({ said }) => (said.to === null ? quantityText(said, locale) : spanText({ ...said, to: said.to }, locale))),
-      ...document.readings.flatMap(({ said }) => said.text ?? []),
-      ...[...limits.values()].flatMap((limit) => [limitText(limit, locale), limitSourceText(limit, locale)]),
-      ...document.heads.map((head) => head.hash),
-      ...entries.map((entry) => grouped(entry.hash, 16)),
-      ...document.shots.map((shot) => grouped(shot.sha256, 16)),
-      ...document.shots.flatMap((shot) => (shot.cameraSays === null ? [] : [shot.cameraSays])),
-    ];
-    expect(promised.filter((one) => !text.includes(bare(one)))).toEqual([]);
-    expect(tool('pdfdetach', '-list', file)).toContain('1: log.jsonl');
-    tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
-    expect(readFileSync(path.join(folder, 'log.jsonl'), 'utf8')).toBe(logText(entries));
-  });
-});
+    const built = await buildRecord(recordOf(entries, await greyPictures(shots), as));
+    const file = path.join(folder, `${printed.size}.pdf`);
+    writeFileSync(file, await bytesOf(built));
+    return { built, entries, file, pages: tool('pdftotext', '-raw', file, '-').split('\f').slice(0, -1).map(bare) };
+  })();
+  printed.set(name, printing);
+  return printing;
+}
 
-it('is sound where every kind of entry is said', async () => {
-  expectSound(await saved(await buildRecord(recordOf(await wholeLog(), await greyPictures([...WHOLE_SHOTS, ...SIGNATURES]), SPANISH))));
-});
+function logIn(file: string): string {
+  const log = path.join(folder, 'log.jsonl');
+  tool('pdfdetach', '-save', '1', '-o', log, file);
+  return readFileSync(log, 'utf8');
+}
 
-const entries = await logOf(fullJob());
-const pictures = await greyPictures(EIGHT);
+it.each(Object.keys(JOBS) as (keyof typeof JOBS)[])('the record of %s is sound, whole, in its place', async (name) => {
+  const { built, entries, file, pages } = await record(name);
+  const { locale } = JOBS[name].as;
+  const { document } = built;
+  expectSound(file);
+  const text = pages.join('');
+  const limits = new Map(document.limits.map((limit) => [limit.limit, limit]));
+  const promised = [
+    ...[document.job.name, document.job.address].map(printable),
+    ...document.people.map(({ name: called }) => printable(called)),
+    ...document.surfaces.map(({ name: called }) => printable(called)),
+    ...document.readings.map(({ said }) => (said.to === null ? quantityText(said, locale) : spanText({ ...said, to: said.to }, locale))),
+    ...document.readings.flatMap(({ said }) => said.text ?? []),
+    ...[...limits.values()].flatMap((limit) => [limitText(limit, locale), limitSourceText(limit, locale)]),
+    ...document.heads.map((head) => head.hash),
+    ...entries.map((entry) => grouped(entry.hash, 16)),
+    ...document.shots.map((shot) => grouped(shot.sha256, 16)),
+    ...document.shots.flatMap((shot) => (shot.cameraSays === null ? [] : [shot.cameraSays])),
+  ];
+  expect(promised.filter((one) => !text.includes(bare(one)))).toEqual([]);
+  expect(tool('pdfdetach', '-list', file)).toContain('1: log.jsonl');
+  expect(logIn(file)).toBe(logText(entries));
+});
 
 it('is the same bytes from the same log, whatever order it came in', async () => {
-  const first = await buildRecord(recordOf(entries, pictures));
-  const second = await buildRecord(recordOf([...entries].reverse(), pictures));
-  expect(Buffer.from(await bytesOf(second)).equals(await bytesOf(first))).toBe(true);
-  expect(second.pdf.sha256).toBe(sha256Hex(await bytesOf(first)));
+  const { built, entries } = await record('a full job');
+  const second = await buildRecord(recordOf([...entries].reverse(), await greyPictures(EIGHT), ENGLISH));
+  expect(Buffer.from(await bytesOf(second)).equals(await bytesOf(built))).toBe(true);
+  expect(second.pdf.sha256).toBe(sha256Hex(await bytesOf(built)));
 });
 
 it('shows people’s own words that the face lacks as code points, and the attached log as they were', async () => {
-  const log = await logOf(fullJob(ODD));
-  const file = await saved(await buildRecord(recordOf(log, pictures)));
-  expect(textOf(file)).toContain(bare('Baño [U+1F6C1] & <hijos> “Ñandú” [U+05E9 U+05DC U+05D5 U+05DD]'));
-  tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
-  expect(readFileSync(path.join(folder, 'log.jsonl'), 'utf8')).toContain(ODD.job);
+  const { file, pages } = await record('odd names');
+  expect(pages.join('')).toContain(bare('Baño [U+1F6C1] & <hijos> “Ñandú” [U+05E9 U+05DC U+05D5 U+05DD]'));
+  expect(logIn(file)).toContain(ODD.job);
 });
 
 it('has a glyph, in both cuts, for every character it prints as itself', async () => {
-  const asItself = Array.from({ length: 0x3000 }, (_, code) => String.fromCodePoint(code)).filter(
-    (one) => one === printable(one) && bare(one) !== '',
-  );
-  expect(asItself.length).toBeGreaterThan(200);
-  const all = asItself.join('');
-  // The name of the job and of a surface are set strong, the address in the other cut.
-  const names = { ...PLAIN, job: all.slice(0, 120), floor: all.slice(120), address: all };
-  const text = textOf(await saved(await buildRecord(recordOf(await logOf(fullJob(names)), pictures))));
-  for (const name of [names.job, names.floor, names.address]) expect(text).toContain(name);
+  expect(AS_ITSELF.length).toBeGreaterThan(200);
+  const text = (await record('60 shots, and names of every character there is')).pages.join('');
+  for (const name of [EACH.job, EACH.floor, EACH.address]) expect(text).toContain(name);
 });
 
 it('says its title, language and structure, and marks itself PDF/A-3a', async () => {
-  const file = await saved(await buildRecord(recordOf(await logOf(fullJob(ODD)), pictures, { locale: 'es' })));
+  const { file } = await record('odd names');
   const info = tool('pdfinfo', file);
   expect(info).toMatch(/^Title: +Registro de impermeabilización: Baño /m);
   expect(info).toMatch(/^Tagged: +yes$/m);
@@ -154,29 +167,24 @@ it('says its title, language and structure, and marks itself PDF/A-3a', async ()
 });
 
 it('gives every picture and the section a text for readers that do not see it', async () => {
-  const raw = readFileSync(await saved(await buildRecord(recordOf(entries, pictures))), 'latin1');
+  const raw = readFileSync((await record('a full job')).file, 'latin1');
   // The section, the timeline, and a plot of the two readings of each of two measures.
   expect(raw.match(/\/Alt \(/g)).toHaveLength(1 + 1 + 2 + EIGHT.length);
 });
 
 it('says on every page that an example is invented', async () => {
-  const example = fullJob().map((draft): Draft => (draft.kind === 'job' ? { ...draft, data: { ...draft.data, example: true } } : draft));
-  const file = await saved(await buildRecord(recordOf(await logOf(example), pictures)));
-  const pages = tool('pdftotext', '-raw', file, '-').split('\f').slice(0, -1);
+  const { pages } = await record('an example');
   expect(pages.length).toBeGreaterThan(1);
-  for (const page of pages) expect(bare(page)).toContain(bare('Example job. All of it is invented.'));
+  for (const page of pages) expect(page).toContain(bare('Obra de ejemplo. Todo en ella es inventado.'));
 });
 
 it('prints on the cover the head the attachment ends at', async () => {
-  const file = await saved(await buildRecord(recordOf(entries, pictures)));
-  const cover = bare(tool('pdftotext', '-raw', '-l', '1', file, '-'));
-  tool('pdfdetach', '-save', '1', '-o', path.join(folder, 'log.jsonl'), file);
-  const last = JSON.parse(readFileSync(path.join(folder, 'log.jsonl'), 'utf8').trim().split('\n').at(-1)!) as { hash: string };
-  expect(cover).toContain(last.hash);
+  const { file, pages } = await record('a full job');
+  const last = JSON.parse(logIn(file).trim().split('\n').at(-1)!) as { hash: string };
+  expect(pages[0]).toContain(last.hash);
 });
 
 it('counts its pages', async () => {
-  const file = await saved(await buildRecord(recordOf(entries, pictures)));
-  const pages = tool('pdftotext', '-raw', file, '-').split('\f').slice(0, -1);
-  pages.forEach((page, i) => expect(page).toContain(`${i + 1} of ${pages.length}`));
+  const { pages } = await record('a full job');
+  pages.forEach((page, i) => expect(page).toContain(bare(`${i + 1} of ${pages.length}`)));
 });

@@ -14,7 +14,7 @@ function table(rows: string[][]) {
   const strips = tableStrips(
     COLUMNS,
     rows.map((row) => row.map((text) => ({ text }))),
-    false,
+    undefined,
     200,
     root,
     measure,

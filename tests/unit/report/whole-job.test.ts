@@ -13,6 +13,7 @@ import { CHOICE, FIELD } from '#lib/words/fields.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import { bytesOf, greyPictures, photoHash, recordOf } from './job-fixture.ts';
 import { promisedBy } from './promised.ts';
+import { expectSound } from './sound.ts';
 import { SIGNATURES, WHOLE_SHOTS, wholeLog } from './whole-job.ts';
 import { tool } from './tool.ts';
 
@@ -40,6 +41,8 @@ describe.each(['en', 'es'] as const)('the record of a job that holds every kind,
   const raw = tool('pdftotext', '-raw', file, '-');
   const text = bare(raw);
   const missing = (promised: readonly string[]) => promised.filter((one) => !text.includes(bare(printable(one))));
+
+  it('is sound', () => expectSound(file));
 
   it('has every entry of the log, and the words people put into it', () => {
     expect(missing(entries.map((entry) => grouped(entry.hash, 16)))).toEqual([]);

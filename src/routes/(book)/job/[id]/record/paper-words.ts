@@ -6,6 +6,8 @@ export const PAPER: Readonly<Record<Paper, () => string>> = {
   record: m.paper_record,
   inspector: m.paper_inspector,
   owner: m.paper_owner,
+  cut: m.paper_cut,
+  mixing: m.paper_mixing,
   answer: m.paper_answer,
   notice: m.paper_notice,
 };

@@ -1,6 +1,6 @@
-import type { LaidPiece } from '#lib/job/drawing/laid.ts';
-import { besideWall, footprint, isRound, type RoomShape, type ShapeThing } from '#lib/job/drawing/shape.ts';
-import type { Point } from '#lib/measure/plane.ts';
+import type { LaidPiece } from './laid.ts';
+import { besideWall, footprint, isRound, type RoomShape, type ShapeThing } from './shape.ts';
+import type { Point } from '../../measure/plane.ts';
 
 /** A stretch of a wall as it is drawn. */
 export interface Stroke {

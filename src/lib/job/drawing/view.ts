@@ -1,9 +1,9 @@
-import type { Point } from '#lib/measure/plane.ts';
+import type { Point } from '../../measure/plane.ts';
 
-/** Where a place of the drawing is on the screen, in pixels. */
+/** Where a place of the drawing is on a screen or a page, in pixels or points. */
 export type At = (point: Point) => Point;
 
-/** A part of a drawing on the screen: where its places lie in pixels, y downwards. */
+/** A part of a drawing on a screen or a page: where its places lie in pixels or points, y downwards. */
 export interface View {
   readonly width: number;
   readonly height: number;
@@ -82,24 +82,25 @@ export interface Leader {
   readonly dot: Point;
 }
 
-const CIRCLE = 13;
-
-const PITCH = 2 * CIRCLE + 8;
-
 /** Circles in rows below the drawing, each as near below its place as its neighbours let it, so that leaders cross little. */
-export function leadersOf(marks: readonly { readonly n: number; readonly at: Point }[], view: View): { leaders: Leader[]; height: number } {
-  const inRow = Math.max(1, Math.floor((view.width - 8) / PITCH));
+export function leadersOf(
+  marks: readonly { readonly n: number; readonly at: Point }[],
+  view: Pick<View, 'width' | 'height'>,
+  radius = 13,
+): { leaders: Leader[]; height: number } {
+  const pitch = 2 * radius + 8;
+  const inRow = Math.max(1, Math.floor((view.width - 8) / pitch));
   const rows = Math.ceil(marks.length / inRow);
   const sorted = marks.toSorted((a, b) => a.at.x - b.at.x || a.at.y - b.at.y);
   const columns = Array.from({ length: Math.ceil(sorted.length / Math.max(1, rows)) }, (_, i) => sorted[i * rows]!.at.x);
-  const xs = apart(columns, PITCH, PITCH / 2, view.width - PITCH / 2);
+  const xs = apart(columns, pitch, pitch / 2, view.width - pitch / 2);
   const leaders = sorted.map(({ n, at }, i) => {
     const x = xs[Math.floor(i / rows)]!;
-    const y = view.height + CIRCLE + 4 + (i % rows) * PITCH;
+    const y = view.height + radius + 4 + (i % rows) * pitch;
     const bend = { x, y: Math.min(view.height - 8, at.y + Math.abs(at.x - x)) };
-    return { n, x: px(x), y: px(y), path: pathOf([at, bend, { x, y: y - CIRCLE }], false), dot: at };
+    return { n, x: px(x), y: px(y), path: pathOf([at, bend, { x, y: y - radius }], false), dot: at };
   });
-  return { leaders, height: rows * PITCH + (rows > 0 ? 8 : 0) };
+  return { leaders, height: rows * pitch + (rows > 0 ? 8 : 0) };
 }
 
 /** Places in ascending order, moved as little as keeps each so far from the next and all within the two ends. */

@@ -1,0 +1,109 @@
+import { TRAP } from '../words/sheet-plan.ts';
+import { drawnLength } from '../words/drawn-length.ts';
+import * as m from '../words/compiled/messages.js';
+import type { Block, Cell } from './blocks.ts';
+import type { RecordPlan } from './record-document.ts';
+import type { Speaker } from './speaker.ts';
+
+/** A length of a plan, a decimal of its unit, on a tape. */
+function planLength({ sheets: { unit } }: RecordPlan, say: Speaker): (decimal: string) => string {
+  return (decimal) => drawnLength(Number(decimal) * 10_000, unit, say.locale);
+}
+
+/** What is cut, piece by piece and roll by roll. `points`: size of the pieces, to be read from the floor. */
+export function cutBlocks(plan: RecordPlan, say: Speaker, { points }: { readonly points?: number }): Block[] {
+  const { locale } = say;
+  const { sheets, width } = plan;
+  const length = planLength(plan, say);
+  const rollOf = (id: string) => sheets.rolls.findIndex(({ pieces }) => pieces.includes(id)) + 1;
+  return [
+    {
+      block: 'table',
+      ...(points !== undefined && { points }),
+      columns: [
+        { head: say.field('plan', 'piece'), share: 2 },
+        { head: say.field('plan', 'cutLength'), share: 4 },
+        { head: m.record_col_roll({}, { locale }), share: 3 },
+        { head: '', share: 3 },
+      ],
+      rows: sheets.pieces.map(({ id, cutLength, notched }): Cell[] => [
+        { text: id, strong: true },
+        { text: length(cutLength), strong: true },
+        { text: m.cut_roll({ n: rollOf(id) }, { locale }) },
+        { text: notched ? m.cut_notched({}, { locale }) : '' },
+      ]),
+    },
+    {
+      block: 'paragraph',
+      text: [
+        m.cut_total({ length: length(sheets.totalCut) }, { locale }),
+        m.cut_of({ width: drawnLength(width, sheets.unit, locale), date: say.day(plan.at) }, { locale }),
+        ...(sheets.proven.plan && sheets.proven.packing ? [] : [m.plan_not_proven({}, { locale })]),
+      ]
+        .map((one) => (one.endsWith('.') ? one : `${one}.`))
+        .join(' '),
+    },
+    { block: 'facts', labelShare: 0.12, rows: rollRows(plan, say) },
+    ...(sheets.upturnMissing.length === 0 ? [] : [{ block: 'paragraph' as const, text: m.plan_upturn_missing_text({}, { locale }) }]),
+  ];
+}
+
+function rollRows(plan: RecordPlan, say: Speaker): { label: Cell; text: string }[] {
+  const { locale } = say;
+  const { sheets } = plan;
+  const length = planLength(plan, say);
+  const cut = (id: string) => Number(sheets.pieces.find((piece) => piece.id === id)?.cutLength ?? 0);
+  return sheets.rolls.map((roll, i) => ({
+    label: { text: m.cut_roll({ n: i + 1 }, { locale }), strong: true },
+    text: m.cut_roll_text(
+      {
+        kind: roll.new ? m.cut_new({}, { locale }) : m.cut_at_hand({}, { locale }),
+        length: length(roll.length),
+        pieces: roll.pieces.map((id) => `${id} ${length(String(cut(id)))}`).join(', '),
+        left: length((Number(roll.length) - roll.pieces.reduce((sum, id) => sum + cut(id), 0)).toFixed(4)),
+      },
+      { locale },
+    ),
+  }));
+}
+
+/** The order of laying step by step, or the trap that leaves none. */
+export function orderBlocks(plan: RecordPlan, say: Speaker): Block[] {
+  const { locale } = say;
+  const { laying } = plan.sheets;
+  const heading: Block = { block: 'heading', level: 2, text: m.plan_order({}, { locale }) };
+  if (laying.trap !== undefined) {
+    const words: Readonly<Record<string, (inputs: Record<string, never>, options: { locale: typeof locale }) => string>> = TRAP;
+    const trap = Object.hasOwn(words, laying.trap) ? words[laying.trap]!({}, { locale }) : laying.trap;
+    return [heading, { block: 'paragraph', text: `${m.plan_trap({}, { locale })}. ${trap}` }];
+  }
+  return [
+    heading,
+    {
+      block: 'facts',
+      labelShare: 0.05,
+      rows: (laying.steps ?? []).map((_, i) => ({ label: { text: String(i + 1), strong: true }, text: stepText(plan, i, say) })),
+    },
+    { block: 'paragraph', text: m.plan_order_note({ wall: m.draw_wall_n({ n: 1 }, { locale }) }, { locale }) },
+  ];
+}
+
+function stepText(plan: RecordPlan, i: number, say: Speaker): string {
+  const { locale } = say;
+  const { piece, stretch, stands } = plan.sheets.laying.steps![i]!;
+  const length = planLength(plan, say);
+  const at = (decimal: string) => length(decimal.replace('-', ''));
+  const side = (decimal: string, inside: typeof m.plan_across) =>
+    decimal.startsWith('-') ? m.plan_outside({ length: at(decimal) }, { locale }) : inside({ length: at(decimal) }, { locale });
+  const [part, of] = [Number(stretch.i) + 1, Number(stretch.of)];
+  const exit = plan.exits[i] ?? null;
+  return [
+    of === 1
+      ? m.plan_lay({ piece }, { locale })
+      : m.plan_lay_part({ piece, i: part, of, from: at(stretch.from), to: at(stretch.to) }, { locale }),
+    stands.map(([x, y]) => m.plan_kneel({ x: side(x, m.plan_across), y: side(y, m.plan_up) }, { locale })).join('; '),
+    ...(exit === null ? [] : [m.plan_out({ wall: m.draw_wall_n({ n: exit + 1 }, { locale }) }, { locale })]),
+  ]
+    .map((one) => `${one}.`)
+    .join(' ');
+}
