@@ -111,7 +111,7 @@ function tonight({ open, shows, cause, tests }: RecordCallback, locale: Locale):
   const wetter = (test: string) => tests.some((one) => one.test === test && one.outcome === 'wetter');
   const what = !open
     ? m.tonight_closed({}, { locale })
-    : cause === 'supply' || wetter('supply')
+    : cause === 'supply' || wetter('supply') || wetter('unused')
       ? m.tonight_supply({}, { locale })
       : cause === 'drain-line' || wetter('drain-line')
         ? m.tonight_drain_line({}, { locale })

@@ -58,9 +58,10 @@ export function whereToLook(job: JobState, shape: RoomShape, at: TouchedPlace, c
   const shows = callback?.fact.data.shows;
   const origin = inRoom(at, shape);
   // Seen straight on from the place, so that the nearest point on each plane is the nearest in the room.
-  const features = planesOf(shape).flatMap((wall) =>
+  const seen = planesOf(shape).flatMap((wall) =>
     featuresNear(job, shape, { ...at, wall, ...onPlane(origin, wall, shape) }).map((feature) => ({ feature, wall })),
   );
+  const features = [...Map.groupBy(seen, ({ feature, wall }) => jointOf(feature, wall)).values()].map(merged);
   const awayFrom = (place: DrawnPlace) => distance3(origin, inRoom(place, shape));
   const least = leastLap(features.map(({ feature }) => feature));
   const marks = marksIn(job, at.room, at.unit);
@@ -127,6 +128,8 @@ const compare = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
 
 function tried(test: IsolationTest, callback: Callback | null): Reason[] {
   const outcome = callback === null ? null : outcomeOfTest(callback, test);
+  // Wetter while nobody ran water: no shower water, but what stands under pressure.
+  if (test === 'supply' && callback !== null && outcomeOfTest(callback, 'unused') === 'wetter') return ['got-wetter'];
   if (outcome === 'wetter') return ['got-wetter'];
   return outcome === 'same' || outcome === 'drier' ? ['stayed-same'] : ['not-tried'];
 }
@@ -135,6 +138,25 @@ const planesOf = ({ walls }: RoomShape): (number | null)[] => [
   null,
   ...walls.flatMap(({ as }, i) => (as === 'full' || as === 'low' ? [i] : [])),
 ];
+
+interface OnPlane {
+  readonly feature: Feature;
+  readonly wall: number | null;
+}
+
+/** A joint is an edge of two planes: by this they are one. */
+function jointOf({ is, id }: Feature, wall: number | null): string {
+  if (is !== 'joint') return `${wall} ${id}`;
+  return id === 'floor' ? `wall-${wall}` : id;
+}
+
+/** What was marked on either plane shows the joint; of two laps the one that does not hold counts. */
+function merged(both: readonly OnPlane[]): OnPlane {
+  const { feature, wall } = both.find((one) => one.feature.lap !== null) ?? both[0]!;
+  const laps = both.flatMap((one) => (one.feature.lap === null ? [] : [one.feature.lap]));
+  const lap = laps.find(({ judged }) => judged.verdict !== 'within') ?? laps[0] ?? null;
+  return { wall, feature: { ...feature, lap, shownBy: [...new Set(both.flatMap((one) => one.feature.shownBy))] } };
+}
 
 function zoneOf({ is, id }: Feature, wall: number | null, { walls }: RoomShape): Zone {
   const wallOf = /^wall-(\d+)$/.exec(id);

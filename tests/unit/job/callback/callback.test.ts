@@ -154,9 +154,9 @@ describe('where to look', () => {
     const list = listOf(WORK, at);
     expect(list.slice(0, 2).map(({ is }) => is)).toEqual(['supply', 'drain-line']);
     const parts = list.slice(2);
-    // Within a foot: the foot of the wall twice, as the floor's edge and the wall's; not shown before the lap that holds.
-    expect(parts[0]).toEqual({ is: 'floor wall-1', why: 'not-tried not-shown', away: 4 });
-    expect(parts[1]).toEqual({ is: 'wall 2 floor', why: 'not-tried lap-least', away: 4 });
+    // Within a foot: the foot of the wall once, though it is an edge of wall and floor; the lap read on the wall shows it on both.
+    expect(parts[0]).toEqual({ is: 'wall 2 floor', why: 'not-tried lap-least', away: 4 });
+    expect(parts.filter(({ is }) => is === 'floor wall-1')).toEqual([]);
     // Within 3 ft: outside its limit before what nobody showed, though that is nearer or as near.
     const end = parts.find(({ is }) => is === 'wall 2 corner-1')!;
     expect(end).toEqual({ is: 'wall 2 corner-1', why: 'not-tried outside', away: 30 });
@@ -176,7 +176,7 @@ describe('where to look', () => {
     ];
     const list = listOf(log, at);
     expect(list[0]!.why).toContain('got-wetter');
-    expect(list[0]!.is).toBe('floor wall-1');
+    expect(list[0]!.is).toBe('wall 2 floor');
     const places = list.map(({ is }) => is);
     expect(places.indexOf('drain-line')).toBeGreaterThan(0);
     expect(places.indexOf('supply')).toBe(-1);
@@ -184,6 +184,11 @@ describe('where to look', () => {
     expect(list.slice(same === -1 ? list.length : same).every(({ why }) => why.includes('stayed-same'))).toBe(true);
     // Too short, but its wall was sprayed and nothing came.
     expect(places.indexOf('wall 2 corner-1')).not.toBe(1);
+  });
+
+  test('wetter while nobody ran water: the supply leads', () => {
+    const [first] = listOf([...WORK, begun('u', 'unused', 'stained'), look('u', 'wet')], at);
+    expect(first).toEqual({ is: 'supply', why: 'got-wetter', away: null });
   });
 
   test('a reading outside its limit, a deviation and a repair without a mark are on the list, as their place is not known', () => {

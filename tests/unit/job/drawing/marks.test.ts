@@ -1,4 +1,4 @@
-import { markable, markDrafts, marksIn } from '#lib/job/drawing/marks.ts';
+import { markable, markDrafts, marksIn, rectangleOf } from '#lib/job/drawing/marks.ts';
 import { spotsOf } from '#lib/job/drawing/joints.ts';
 import { shapeOf } from '#lib/job/drawing/shape.ts';
 import { project } from '#lib/job/project.ts';
@@ -42,4 +42,19 @@ test('a mark keeps its place in the unit of the drawing, or says what is missing
   expect(markDrafts(null, on, valve, null)).toMatchObject({ ok: false, fault: [{ code: 'none-chosen' }] });
   expect(markDrafts('a-1', on, null, null)).toMatchObject({ ok: false, fault: [{ code: 'no-place' }] });
   expect(markDrafts('a-1', on, { wall: 9, x: 0, y: 0 }, null)).toMatchObject({ ok: false, fault: [{ code: 'no-place' }] });
+});
+
+test('an area of a wall and its corners in the photo come back as they were kept', () => {
+  const shape = shapeOf(drawn(ALCOVE));
+  if (!shape.ok) throw new Error(shape.fault.code);
+  const corners = rectangleOf({ x: 300_000, y: 0 }, { x: 5_000, y: 600_000 });
+  expect(corners.map(({ x, y }) => [x, y])).toEqual([[5_000, 600_000], [300_000, 600_000], [300_000, 0], [5_000, 0]]); // prettier-ignore
+  const inPhoto = { width: 1280, height: 960, corners: [[10.25, 20], [1_200, 31.5], [1_190, 900], [20, 890]] as const }; // prettier-ignore
+  const place = { wall: 1, x: 152_500, y: 300_000 };
+  const kept = markDrafts('a-0', { unit: 'in', room: 'bath', shape: shape.value }, place, null, { corners, inPhoto });
+  if (!kept.ok) throw new Error('not kept');
+  const job = state(note, kept.value[0] as Said, { kind: 'drawing', data: drawn(ALCOVE) });
+  expect(marksIn(job, 'bath', 'in')).toMatchObject([
+    { ...place, area: { corners, inPhoto: { ...inPhoto, corners: [[10.3, 20], [1_200, 31.5], [1_190, 900], [20, 890]] } } },
+  ]); // prettier-ignore
 });
