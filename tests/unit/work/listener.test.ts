@@ -10,31 +10,33 @@ import { random } from '../../sim/random.ts';
 // 80 clips made here, of voices that are none of a crew's: what it is worth is in docs/voice.md, measured on many more by `npm run deep`.
 const FAN = { noise: 'fan', snrDb: 20 } as const;
 const TALK_CLIPS = 26;
+/** Half a second of work for each clip, and a busy machine is no fault of them. */
+const PATIENT = { timeout: 300_000 };
 let listener: Listener;
 
 beforeAll(async () => {
   listener = await Listener.open(fileURLToPath(new URL('../../../static/voice/en-us', import.meta.url)));
 });
 
-test('of 36 phrases with a fan at 20 dB at least nine in ten values are right, and none is wrong in silence', () => {
+test('of 36 phrases with a fan at 20 dB at least nine in ten values are right, and none is wrong in silence', PATIENT, () => {
   const score = scorePhrases(listener, phrases(36, random(11)), FAN);
   expect(score.right / score.phrases, score.mistaken.join('; ')).toBeGreaterThanOrEqual(0.9);
   expect(score.silentlyWrong, score.mistaken.join('; ')).toBe(0);
   expect(score.touches / score.kept).toBeLessThanOrEqual(1.3);
 });
 
-test('of 18 films said digit by digit none is heard as another', () => {
+test('of 18 films said digit by digit none is heard as another', PATIENT, () => {
   const score = scorePhrases(listener, digitPhrases(18, random(12)), FAN);
   expect(score).toMatchObject({ right: 18, wrong: 0, silentlyWrong: 0 });
 });
 
-test('of 26 clips of other talk and of rooms nobody speaks in at most one is taken for a value', () => {
+test('of 26 clips of other talk and of rooms nobody speaks in at most one is taken for a value', PATIENT, () => {
   const { clips, taken } = scoreOthers(listener, 1, 6, OTHER_TALK.slice(0, 20));
   expect(clips).toBe(TALK_CLIPS);
   expect(taken.length, taken.join('; ')).toBeLessThanOrEqual(1);
 });
 
-test('a unit of another kind is heard as itself, and no clip at all as nothing', () => {
+test('a unit of another kind is heard as itself, and no clip at all as nothing', PATIENT, () => {
   const question = questionOf({ what: 'dry-film', unit: 'mil', coats: true });
   expect(listener.hear(clip('two two millimeters', 'rms', FAN, 5), question).words).toBe('two two millimeters');
   expect(listener.hear(new Float32Array(), question)).toMatchObject({ words: '', alternatives: [] });
