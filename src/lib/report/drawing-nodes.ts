@@ -1,5 +1,5 @@
 import { takeoff } from '../job/drawing/areas.ts';
-import { exitWall, keptPlan } from '../job/drawing/laid.ts';
+import { edgeWall, exitWall, keptPlan } from '../job/drawing/laid.ts';
 import { marksIn } from '../job/drawing/marks.ts';
 import { shapeOf, type RoomShape } from '../job/drawing/shape.ts';
 import { roomsOf } from '../job/proof.ts';
@@ -58,6 +58,7 @@ function recordPlan(room: string, shape: RoomShape | null, job: JobState): Recor
     width,
     sheets,
     exits: (sheets.laying.steps ?? []).map((step) => exit(step.exit)),
+    bare: shape === null || isStale ? [] : [...new Set(sheets.upturnMissing.map((edge) => edgeWall(shape, fact.data.input, Number(edge))))],
   };
 }
 

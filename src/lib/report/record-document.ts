@@ -288,6 +288,8 @@ export type RecordPlan = {
   sheets: PlannedSheets;
   /** The wall with the way out after each step, from 0; null where none fits. */
   exits: (number | null)[];
+  /** The walls that get no upturn from the sheets, from 0; null for a bench. */
+  bare: (number | null)[];
 };
 
 /** The mixing card of a room as it was printed last: what was typed, and what comes out of it for the drawing that stands. */
@@ -304,7 +306,7 @@ export type RecordMixing = {
 
 /** What was measured in a photo, with every point tapped or found, as its entry has them: what is drawn over the picture. */
 export type RecordInPhoto = { entry: string; shot: string } & (
-  | { is: 'length'; photo: PhotoLength; lap: Reading['lap'] | null }
+  | { is: 'length'; photo: PhotoLength; lap: NonNullable<Reading['lap']> | null }
   | { is: 'coverage'; photo: PhotoArea; taps: Coverage['film']; misses: Miss[] }
   | { is: 'transfer'; photo: PhotoArea; taps: Coverage['film']; worst: Transfer['worst'] }
 );

@@ -44,8 +44,15 @@ export function cutBlocks(plan: RecordPlan, say: Speaker, { points }: { readonly
         .join(' '),
     },
     { block: 'facts', labelShare: 0.12, rows: rollRows(plan, say) },
-    ...(sheets.upturnMissing.length === 0 ? [] : [{ block: 'paragraph' as const, text: m.plan_upturn_missing_text({}, { locale }) }]),
+    ...(plan.bare.length === 0
+      ? []
+      : [{ block: 'paragraph' as const, text: m.plan_upturn_missing_text({ walls: bareWalls(plan, say) }, { locale }) }]),
   ];
+}
+
+function bareWalls({ bare }: RecordPlan, say: Speaker): string {
+  const { locale } = say;
+  return bare.map((wall) => (wall === null ? say.choice('thing', 'bench') : m.draw_wall_n({ n: wall + 1 }, { locale }))).join(', ');
 }
 
 function rollRows(plan: RecordPlan, say: Speaker): { label: Cell; text: string }[] {
