@@ -271,7 +271,7 @@ export type RecordMixing = {
 
 /** What was measured in a photo, with every point tapped or found, as its entry has them: what is drawn over the picture. */
 export type RecordInPhoto = { entry: string; shot: string } & (
-  | { is: 'length'; photo: PhotoLength; lap: Reading['lap'] | null }
+  | { is: 'length'; photo: PhotoLength; lap: NonNullable<Reading['lap']> | null }
   | { is: 'coverage'; photo: PhotoArea; taps: Coverage['film']; misses: Miss[] }
   | { is: 'transfer'; photo: PhotoArea; taps: Coverage['film']; worst: Transfer['worst'] }
 );
