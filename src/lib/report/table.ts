@@ -7,7 +7,8 @@ import { wrap, type Face, type Measure } from './text.ts';
 /** Size of the text in tables, in points. */
 const TABLE_PT = 9;
 const GAP = 8;
-const PAD = 3;
+/** Above and below a row's text. */
+const padOf = (size: number) => (size < TABLE_PT ? 2 : 3);
 const GLYPH_PT = 9;
 const GLYPH_INDENT = 13;
 
@@ -99,11 +100,12 @@ function laid(cell: Cell, box: Box, of: Tag, size: number, measure: Measure): La
 function rowStrips(cells: readonly LaidCell[], width: number, ruling: string): Strip[] {
   const lines = Math.max(...cells.map((cell) => cell.lines.length));
   const leading = lineHeight(cells[0]!.size);
+  const pad = padOf(cells[0]!.size);
   const strips: Strip[] = [];
   for (let from = 0; from < lines; from += ROW_LINES) {
     const to = Math.min(lines, from + ROW_LINES);
     const last = to === lines;
-    const height = (from === 0 ? PAD : 0) + (to - from) * leading + (last ? PAD : 0);
+    const height = (from === 0 ? pad : 0) + (to - from) * leading + (last ? pad : 0);
     const ops = cells.flatMap((cell) => cellOps(cell, from, to));
     strips.push({ before: 0, height, ops: last ? [...ops, rule(0, height, width, height, ruling === INK ? 1 : 0.75, ruling)] : ops });
   }
@@ -111,7 +113,7 @@ function rowStrips(cells: readonly LaidCell[], width: number, ruling: string): S
 }
 
 function cellOps({ box, cell: { glyph }, size, lines, tag: of }: LaidCell, from: number, to: number): Op[] {
-  const top = from === 0 ? PAD : 0;
+  const top = from === 0 ? padOf(size) : 0;
   const x = box.x + (glyph === undefined ? 0 : GLYPH_INDENT);
   const text = lines
     .slice(from, to)

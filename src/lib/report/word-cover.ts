@@ -90,12 +90,12 @@ function doneTable({ layers, readings }: RecordDocument, say: Speaker): Block {
     columns: [
       head('', 9),
       head(m.record_col_layer({}, { locale }), 94),
-      head(m.record_col_date({}, { locale }), 56),
-      head(m.record_col_by({}, { locale }), 58),
+      head(m.record_col_date({}, { locale }), 52),
+      head(m.record_col_by({}, { locale }), 57),
       head(m.record_col_proof({}, { locale }), 32),
       head(m.record_col_worst({}, { locale }), 74),
-      head(m.record_col_source({}, { locale }), 96),
-      head(m.record_col_state({}, { locale }), 84),
+      head(m.record_col_source({}, { locale }), 104),
+      head(m.record_col_state({}, { locale }), 82),
     ],
     rows: layers.map((layer, i) => {
       const worst = readings.find((reading) => reading.id === layer.worst);
