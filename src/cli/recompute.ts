@@ -4,10 +4,11 @@ import { archiveFaultText } from '#lib/words/archive-fault.ts';
 import { openInput } from './files.ts';
 import { badInput, type Call, type Outcome } from './outcome.ts';
 import { recomputePhotos } from './recompute-photos.ts';
+import { recomputePlans } from './recompute-plans.ts';
 
 /**
- * Builds every record of an archive anew from the log it was built from, and names each value that differs; and measures every photo value
- * again in its photo.
+ * Builds every record of an archive anew from the log it was built from, and names each value that differs; works every kept plan out again;
+ * and measures every photo value again in its photo.
  */
 export async function recomputeCommand(call: Call): Promise<Outcome> {
   const container = await openInput(call);
@@ -17,7 +18,9 @@ export async function recomputeCommand(call: Call): Promise<Outcome> {
   const { entries, blob } = content.value;
   const records = recompute(entries);
   const photos = await recomputePhotos(entries, blob);
+  const plans = recomputePlans(entries);
   const differences =
-    records.reduce((sum, record) => sum + (record.differences?.length ?? 0), 0) + photos.filter(({ same }) => same === false).length;
-  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records, photos } };
+    [...records, ...plans].reduce((sum, one) => sum + (one.differences?.length ?? 0), 0) +
+    photos.filter(({ same }) => same === false).length;
+  return { exit: 0, answer: { job: entries[0]?.body.job ?? null, entries: entries.length, differences, records, plans, photos } };
 }

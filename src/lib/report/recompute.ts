@@ -87,7 +87,8 @@ function printedOf(document: BuiltRecordData['document']): Map<string, string> {
   );
 }
 
-function compare(at: string, then: unknown, now: unknown, found: { values: number; differences: Difference[] }): void {
+/** Notes each value, under its path, that one tree has and the other has not, or has otherwise. */
+export function compare(at: string, then: unknown, now: unknown, found: { values: number; differences: Difference[] }): void {
   if (Array.isArray(then) && Array.isArray(now)) {
     for (let i = 0; i < Math.max(then.length, now.length); i++) compare(`${at}[${i}]`, then[i], now[i], found);
   } else if (isRecord(then) && isRecord(now)) {

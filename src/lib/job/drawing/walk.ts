@@ -62,8 +62,7 @@ export function gapOf(walls: readonly WalkedWall[]): Gap {
  *
  * `spread`: where any corner is not square, by the compass (Bowditch) rule: each wall takes a share of the gap in proportion to its
  * length. Where all corners are square, by the transit rule: along each of the two directions the walls of that direction share its gap
- * in proportion, so that what was taken for square stays square. The compass rule is for angles about as good as the lengths, the transit
- * rule for angles that are better (Breed and Hosmer, The Principles and Practice of Surveying, vol. 1, "Balancing a survey").
+ * in proportion, so that what was taken for square stays square. Both rules are common practice of surveyors, no source.
  * `one-wall`: the corners after that wall are moved by the gap.
  */
 export function closed(walls: readonly WalkedWall[], closing: Closing): Point[] {
