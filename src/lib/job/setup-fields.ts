@@ -1,6 +1,7 @@
 import { readLength, type LengthTextFault } from '../measure/length-text.ts';
 import { lengthNm, typedDecimal } from '../measure/quantity.ts';
 import type { Quantity } from '../record/kinds/reading.ts';
+import type { ShapeFaultCode } from './drawing/shape.ts';
 
 /** Why a field of the set-up cannot stand as it is. */
 export type SetupFaultCode =
@@ -26,16 +27,7 @@ export type SetupFaultCode =
   | 'none-chosen'
   | 'not-a-turn'
   | 'gap-open'
-  | 'other-way'
-  | 'self-crossing'
-  | 'self-touching'
-  | 'zero-wall'
-  | 'few-corners'
-  | 'no-such-wall'
-  | 'beyond-wall'
-  | 'above-wall'
-  | 'outside-floor'
-  | 'benches-meet';
+  | Exclude<ShapeFaultCode, 'not-closed'>;
 
 /** A field and its fault. `field` is `name`, `surfaces.0.name`, `limits.1.min` ... */
 export interface SetupFault {
