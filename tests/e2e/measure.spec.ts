@@ -6,7 +6,7 @@ import { FIELD } from '#lib/words/fields.ts';
 import { unpack } from '#lib/record/unpack.ts';
 import { recomputePhotos } from '../../src/cli/recompute-photos.ts';
 import { coatPicture, lapPicture, mortarPicture, WIDTH } from '../camera/pictures.ts';
-import { markArea, measureFile, tapPhoto, tapSharp, teachCoat } from './measure.ts';
+import { markArea, measureFile, tapPhoto, tapSharp, taughtOnDisk, teachCoat } from './measure.ts';
 import { job, limit, plantedSite, run, surface, type Planted } from './planted.ts';
 import type { Site } from './site.ts';
 import { entriesOf, readStored } from './stored.ts';
@@ -96,6 +96,9 @@ test('a coat: misses found and drawn, one struck out, one added, a repair closes
   await onSite(site, run('liquid-coat', ['floor'], { coat: 1 }));
   await measureFile(site, before.jpeg);
   await teachCoat(site, before.truth);
+  // A page killed before anything is measured loses no tap.
+  await expect.poll(() => taughtOnDisk(page)).toBe(before.truth.filmTaps.length + before.truth.bareTaps.length);
+  await page.reload();
   await site.button(site.say(m.measure_now)).click();
   await page.getByTestId('coverage').waitFor();
   const strikes = site.button(site.say(m.miss_strike));

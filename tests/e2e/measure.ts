@@ -1,5 +1,6 @@
 import { LOUPE_BY } from '#lib/ui/photo/stage.ts';
 import * as m from '#lib/words/compiled/messages.js';
+import type { Page } from '@playwright/test';
 import { WIDTH } from '../camera/pictures.ts';
 import type { Site } from './site.ts';
 
@@ -49,4 +50,23 @@ export async function teachCoat(site: Site, area: Area & { filmTaps: readonly Po
   for (const tap of area.filmTaps) await tapPhoto(site, tap);
   await site.page.getByRole('radio', { name: site.say(m.mark_bare) }).check();
   for (const tap of area.bareTaps) await tapPhoto(site, tap);
+}
+
+/** Places taught in a photo that stand in a draft on the disk, read past the app. */
+export function taughtOnDisk(page: Page): Promise<number> {
+  return page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const opening = indexedDB.open('layerbook');
+        opening.onerror = () => reject(opening.error ?? new Error('no answer'));
+        opening.onsuccess = () => {
+          const drafts = opening.result.transaction('drafts').objectStore('drafts').getAll() as IDBRequest<{ taught?: unknown[] }[]>;
+          drafts.onerror = () => reject(drafts.error ?? new Error('no answer'));
+          drafts.onsuccess = () => {
+            opening.result.close();
+            resolve(drafts.result.reduce((sum, { taught = [] }) => sum + taught.length, 0));
+          };
+        };
+      }),
+  );
 }

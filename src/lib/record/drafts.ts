@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { Id } from './entry.ts';
-import { SCALES, Unit } from './kinds/reading.ts';
+import { Miss } from './kinds/photo.ts';
+import { MEASURES, SCALES, Unit } from './kinds/reading.ts';
 import { DISTANCES } from './kinds/work.ts';
 import type { Key, Shelf } from './shelf.ts';
 
@@ -42,6 +43,31 @@ export const ReadingOnPad = z.object({
   water: z.optional(z.enum(['test', 'control'])),
 });
 export type ReadingOnPad = z.infer<typeof ReadingOnPad>;
+
+/** A tap in a photo, in its pixels; `fine` once it was moved under the loupe. */
+const Tap = z.object({ at: z.tuple([z.number(), z.number()]), fine: z.boolean() });
+/** Corners of a rectangle in order around, and its first two sides as typed. */
+const CornerTaps = z.object({ taps: z.array(z.nullable(Tap)).check(z.length(4)), first: z.string(), second: z.string() });
+export type CornerTaps = z.infer<typeof CornerTaps>;
+
+/** A length that is being measured in a photo: everything tapped, typed and chosen. */
+export const LengthTaps = z.object({
+  corners: CornerTaps,
+  ends: z.tuple([z.nullable(Tap), z.nullable(Tap)]),
+  by: z.enum(['card', 'rectangle']),
+  lap: z.nullable(z.enum(['both-edges', 'lap-line'])),
+  what: z.enum(MEASURES),
+});
+export type LengthTaps = z.infer<typeof LengthTaps>;
+
+/** An area that is being measured in a photo. `edits`: misses the person struck out or added. */
+export const AreaTaps = z.object({
+  corners: CornerTaps,
+  taught: z.array(z.object({ kind: z.enum(['film', 'bare', 'mortar', 'sheet']), at: z.tuple([z.number(), z.number()]) })),
+  before: z.nullable(Id),
+  edits: z.array(Miss),
+});
+export type AreaTaps = z.infer<typeof AreaTaps>;
 
 /** How a draft is read back; what no longer fits is started anew. */
 export type Shape<T> = z.ZodMiniType<T>;

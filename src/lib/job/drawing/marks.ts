@@ -2,8 +2,9 @@ import { placeIn, type Point } from '../../measure/plane.ts';
 import type { DataOf, Draft } from '../../record/kinds.ts';
 import type { Quantity } from '../../record/kinds/reading.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { standing } from '../misses.ts';
 import type { SetupFault } from '../setup-fields.ts';
-import type { JobState } from '../state.ts';
+import type { Fact, JobState } from '../state.ts';
 import { partsOf, type RoomShape } from './shape.ts';
 
 /** A place on the drawing, in ten-thousandths; `wall` null on the floor. */
@@ -39,7 +40,7 @@ export interface MarkedPhoto {
 }
 
 /** Kinds that are marked: what shows or states something of one place. */
-const MARKED = ['shot', 'reading', 'deviation', 'repair', 'later-hole', 'note', 'callback'] as const;
+const MARKED = ['shot', 'reading', 'deviation', 'repair', 'later-hole', 'note', 'callback', 'coverage'] as const;
 
 /** The marks of a room whose entries stand. */
 export function marksIn(job: JobState, room: string, unit: 'in' | 'mm'): DrawnMark[] {
@@ -142,4 +143,26 @@ export function markDrafts(
   const named = spot === null ? {} : { spot };
   const data = { of, room, ...wall, x: said(place.x), y: said(place.y), ...named, ...corners, ...inPhoto };
   return ok([{ kind: 'mark', refs: [of], data }]);
+}
+
+/** More misses than this are not marked one by one: the largest are. */
+const MISSES_MARKED = 40;
+
+/**
+ * The marks of a coat's misses: the area they were measured in has its first corner, and hangs straight below its first side, at a place of a
+ * wall. On the floor nothing says how the area lies: it gets one mark.
+ */
+export function missDrafts(
+  coverage: Pick<Fact<'coverage'>, 'id' | 'data'>,
+  on: { readonly unit: 'in' | 'mm'; readonly room: string; readonly shape: RoomShape },
+  corner: DrawnPlace | null,
+): Result<Draft[], SetupFault[]> {
+  const one = markDrafts(coverage.id, on, corner, null);
+  const misses = standing(coverage.data).slice(0, MISSES_MARKED);
+  if (!one.ok || corner === null || corner.wall === null || misses.length === 0) return one;
+  const parts = (mm: string) => (Number(mm) * 10_000) / (on.unit === 'in' ? 25.4 : 1);
+  const marked = misses.map((miss) =>
+    markDrafts(coverage.id, on, { wall: corner.wall, x: corner.x + parts(miss.x), y: corner.y - parts(miss.y) }, null),
+  );
+  return ok(marked.flatMap((drafts) => (drafts.ok ? drafts.value : [])));
 }

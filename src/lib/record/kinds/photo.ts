@@ -47,7 +47,7 @@ export const MISS_KINDS = ['bare', 'thin'] as const;
  * A place without film: its middle in mm from the area's first corner, x along its first side, and its diameter, if it was measured. One may be
  * `added` by the person, or `struck` out by them: what was found and what was said of it both stay.
  */
-const Miss = z.looseObject({
+export const Miss = z.looseObject({
   x: Decimal,
   y: Decimal,
   diameter: z.optional(Decimal),

@@ -1,9 +1,12 @@
-import { markable, markDrafts, marksIn, rectangleOf } from '#lib/job/drawing/marks.ts';
+import { markable, markDrafts, marksIn, missDrafts, rectangleOf } from '#lib/job/drawing/marks.ts';
 import { spotsOf } from '#lib/job/drawing/joints.ts';
 import { shapeOf } from '#lib/job/drawing/shape.ts';
 import { project } from '#lib/job/project.ts';
-import { expect, test } from 'vitest';
+import { edited, isAnswered } from '#lib/job/misses.ts';
+import type { Miss } from '#lib/record/kinds/photo.ts';
+import { describe, expect, test } from 'vitest';
 import { ALCOVE, drawn, q, thing } from '../../../fixtures/drawn.ts';
+import { ONE_OF_EACH } from '../../../fixtures/one-of-each.ts';
 import { chain, type Said } from '../../../fixtures/log.ts';
 import { reading, shot, withdraw } from '../../../fixtures/shower.ts';
 
@@ -57,4 +60,46 @@ test('an area of a wall and its corners in the photo come back as they were kept
   expect(marksIn(job, 'bath', 'in')).toMatchObject([
     { ...place, area: { corners, inPhoto: { ...inPhoto, corners: [[10.3, 20], [1_200, 31.5], [1_190, 900], [20, 890]] } } },
   ]); // prettier-ignore
+});
+
+describe('misses of a coat', () => {
+  const shape = shapeOf(drawn(ALCOVE, {}));
+  if (!shape.ok) throw new Error(shape.fault.code);
+  const on = { unit: 'in', room: 'bath', shape: shape.value } as const;
+  const misses = [
+    { x: '254', y: '25.4', diameter: '8', kind: 'bare' },
+    { x: '508', y: '50.8', diameter: '6', kind: 'bare', struck: true },
+    { x: '127', y: '254', kind: 'bare', added: true },
+  ];
+  const said: Said = { kind: 'coverage', data: { ...ONE_OF_EACH.coverage, misses } };
+
+  test('each that stands is marked on a wall from the corner of its area, right and down; on the floor the area gets one mark', () => {
+    const [coverage] = state(said).facts.coverage;
+    const drafts = missDrafts(coverage!, on, { wall: 0, x: 100_000, y: 500_000 });
+    expect(drafts.ok && drafts.value.map(({ data }) => data)).toEqual([
+      { of: 'a-0', room: 'bath', wall: 0, x: q(20), y: q(49) },
+      { of: 'a-0', room: 'bath', wall: 0, x: q(15), y: q(40) },
+    ]);
+    const floor = missDrafts(coverage!, on, { wall: null, x: 100_000, y: 200_000 });
+    expect(floor.ok && floor.value.map(({ data }) => data)).toEqual([{ of: 'a-0', room: 'bath', x: q(10), y: q(20) }]);
+    expect(missDrafts(coverage!, on, null)).toMatchObject({ ok: false, fault: [{ code: 'no-place' }] });
+  });
+
+  test('found again by the same taps, they keep what was said of them', () => {
+    const again = edited(
+      [
+        { x: '508', y: '50.8', kind: 'bare' },
+        { x: '3', y: '4', kind: 'thin' },
+      ],
+      [misses[1], misses[2]] as Miss[],
+    );
+    expect(again).toEqual([{ x: '508', y: '50.8', kind: 'bare', struck: true }, { x: '3', y: '4', kind: 'thin' }, misses[2]]);
+  });
+
+  test('a repair that names the photo answers its marks', () => {
+    expect(isAnswered('a-0', state(said))).toBe(false);
+    const repair: Said = { kind: 'repair', refs: ['a-0'], data: { what: 'Rolled over', of: ['a-0'], surfaces: ['f'] } };
+    expect(isAnswered('a-0', state(said, repair))).toBe(true);
+    expect(isAnswered('a-1', state(said, repair))).toBe(false);
+  });
 });

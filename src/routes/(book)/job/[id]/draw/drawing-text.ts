@@ -2,6 +2,7 @@ import { takeoff } from '#lib/job/drawing/areas.ts';
 import { JOINT_KINDS } from '#lib/job/drawing/joints.ts';
 import type { RoomShape } from '#lib/job/drawing/shape.ts';
 import type { DrawnMark } from '#lib/job/drawing/marks.ts';
+import { isAnswered } from '#lib/job/misses.ts';
 import type { JobState } from '#lib/job/state.ts';
 import { drawnLength } from '#lib/words/drawn-length.ts';
 import { placeText } from '#lib/words/place.ts';
@@ -17,7 +18,7 @@ export const wallName = (wall: number) => m.draw_wall_n({ n: wall + 1 });
 export function markText(mark: DrawnMark, shape: RoomShape, room: string, job: JobState, lang: Lang): { what: string; where: string } {
   const where = placeText(mark, shape.unit, lang);
   return {
-    what: pointedText(mark.of, job, lang),
+    what: isAnswered(mark.of, job) ? `${pointedText(mark.of, job, lang)}. ${m.draw_mark_answered()}` : pointedText(mark.of, job, lang),
     where: mark.spot === null ? where : `${spotOfRoom(mark.spot, room, job)}. ${where}`,
   };
 }

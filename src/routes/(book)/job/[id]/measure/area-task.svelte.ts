@@ -1,6 +1,7 @@
 import { coverageDraft, missOf, MISSES_MAX, tapAt, transferDraft, type AreaInPhoto } from '#lib/job/in-photo.ts';
 import type { Fact, Shot } from '#lib/job/state.ts';
-import type { SaveFault } from '#lib/record/book.ts';
+import { edited } from '#lib/job/misses.ts';
+import type { AreaTaps } from '#lib/record/drafts.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { Miss } from '#lib/record/kinds/photo.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
@@ -13,38 +14,35 @@ import { compareSpots } from '#lib/vision/register.ts';
 import { mapOf } from '#lib/vision/surface.ts';
 import type { Transfer, TransferFault } from '#lib/vision/transfer.ts';
 import * as m from '#lib/words/compiled/messages.js';
+import { Keeping } from './keeping.svelte.ts';
 import { photoOf } from './photo-of.ts';
-import { Corners } from './taps.svelte.ts';
+import { Corners, NO_CORNERS } from './taps.svelte.ts';
 
-export type TapKind = 'film' | 'bare' | 'mortar' | 'sheet' | 'miss';
-interface Kept {
-  readonly id: string;
-  readonly utc: string;
-  readonly offsetMin: number;
-}
-
+type TaughtKind = AreaTaps['taught'][number]['kind'];
+type TapKind = TaughtKind | 'miss';
 /** A marked area of a surface in one photo: how much of it a coat covers, or mortar. */
 export class AreaTask {
   readonly what: 'coverage' | 'transfer';
   readonly corners: Corners;
   readonly #job: OpenJob;
+  readonly #keeping: Keeping;
   readonly #shot: Shot;
   readonly #measuring: Measuring;
   readonly #surface: () => string | null;
-  #taps: readonly { readonly kind: TapKind; readonly at: Place }[] = $state.raw([]);
+  #taps: readonly { readonly kind: TaughtKind; readonly at: Place }[] = $state.raw([]);
   #next: TapKind = $state('film');
   #coverage: CoverageSeen | null = $state.raw(null);
   #misses: readonly Miss[] = $state.raw([]);
+  /** What was said of misses before the page was killed, for when they are found again. */
+  #edits: readonly Miss[] = $state.raw([]);
   #transfer: Transfer | null = $state.raw(null);
   #refused: CoverageFault | TransferFault | null = $state(null);
   #before: string | null = $state(null);
-  #fault: SaveFault | null = $state.raw(null);
-  #kept: Kept | null = $state.raw(null);
-  #busy = $state(false);
 
   constructor(what: 'coverage' | 'transfer', job: OpenJob, shot: Shot, measuring: Measuring, surface: () => string | null) {
     this.what = what;
     this.#job = job;
+    this.#keeping = new Keeping(job);
     this.#shot = shot;
     this.#measuring = measuring;
     this.#surface = surface;
@@ -71,10 +69,10 @@ export class AreaTask {
     return this.#refused;
   }
   get fault() {
-    return this.#fault;
+    return this.#keeping.fault;
   }
   get kept() {
-    return this.#kept;
+    return this.#keeping.kept;
   }
   get before() {
     return this.#before;
@@ -86,7 +84,7 @@ export class AreaTask {
   /** Earlier photos of a coat here, with misses: what this one may be compared with. The latest first. */
   readonly earlier = $derived.by((): readonly Fact<'coverage'>[] =>
     this.what === 'coverage'
-      ? this.#job.state.facts.coverage.filter(({ id, data }) => data.surface === this.#surface() && id !== this.#kept?.id).toReversed()
+      ? this.#job.state.facts.coverage.filter(({ id, data }) => data.surface === this.#surface() && id !== this.kept?.id).toReversed()
       : [],
   );
   readonly compared = $derived.by(() => {
@@ -125,7 +123,7 @@ export class AreaTask {
       sheet: this.#at('sheet')[0]!,
     });
   });
-  readonly canKeep = $derived.by(() => this.draft !== null && !this.#busy && this.#kept === null);
+  readonly canKeep = $derived.by(() => this.draft !== null && !this.#keeping.busy && this.kept === null);
 
   /** Whether anything was tapped as film, bare, mortar or sheet. */
   get taught() {
@@ -169,15 +167,34 @@ export class AreaTask {
     return this.#next === 'film' ? m.tap_film() : m.tap_bare();
   }
 
+  /** What a killed page would lose; null while there is nothing, and once the value is kept. */
+  get tapped(): AreaTaps | null {
+    const corners = this.corners.tapped;
+    if (this.kept !== null || (corners === null && this.#taps.length === 0)) return null;
+    const said = this.#misses.filter(({ added, struck }) => added === true || struck === true);
+    return {
+      corners: corners ?? NO_CORNERS,
+      taught: this.#taps.map(({ kind, at: [x, y] }) => ({ kind, at: [x, y] })),
+      before: this.#before,
+      edits: [...(this.#coverage === null ? this.#edits : said)],
+    };
+  }
+
+  restore({ corners, taught, before, edits }: AreaTaps): void {
+    this.corners.restore(corners);
+    [this.#taps, this.#before, this.#edits] = [taught, before, edits];
+  }
+
   place(id: string, at: Place, fine: boolean): void {
-    this.#kept = null;
-    if (id === 'next' && this.#next === 'miss') {
+    this.#keeping.changed();
+    const next = this.#next;
+    if (id === 'next' && next === 'miss') {
       this.#addMiss(at);
       return;
     }
-    if (id === 'next') {
-      this.#taps = [...this.#taps, { kind: this.#next, at: tapAt(at) }];
-      if (this.#next === 'mortar') this.#next = 'sheet';
+    if (id === 'next' && next !== 'miss') {
+      this.#taps = [...this.#taps, { kind: next, at: tapAt(at) }];
+      if (next === 'mortar') this.#next = 'sheet';
     } else this.corners.place(id, at, fine);
     this.#forget();
   }
@@ -192,6 +209,7 @@ export class AreaTask {
   async measure(): Promise<void> {
     const { area } = this;
     if (area === null || !this.canMeasure) return;
+    const edits = this.#edits;
     this.#forget();
     if (this.what === 'coverage') {
       const points = { ...area, film: this.#at('film'), bare: this.#at('bare') };
@@ -200,7 +218,7 @@ export class AreaTask {
       if (!found.ok) this.#refused = found.fault;
       else {
         this.#coverage = found.value;
-        this.#misses = found.value.holidays.slice(0, MISSES_MAX).map(missOf);
+        this.#misses = edited(found.value.holidays.slice(0, MISSES_MAX).map(missOf), edits).slice(0, MISSES_MAX);
       }
     } else {
       const found = await this.#measuring.ask({
@@ -225,14 +243,7 @@ export class AreaTask {
 
   async keep(): Promise<void> {
     const { draft } = this;
-    if (draft === null || !this.canKeep) return;
-    this.#busy = true;
-    const done = await this.#job.add([draft]);
-    this.#busy = false;
-    this.#fault = done.ok ? null : done.fault;
-    if (!done.ok) return;
-    const { id, times } = done.value.at(-1)!.body;
-    this.#kept = { id, utc: times.utc, offsetMin: times.offsetMin };
+    if (draft !== null && this.canKeep) await this.#keeping.keep(draft);
   }
 
   #addMiss(at: Place): void {
@@ -244,7 +255,7 @@ export class AreaTask {
 
   #forget(): void {
     this.#coverage?.overlay?.close();
-    [this.#coverage, this.#transfer, this.#refused, this.#misses] = [null, null, null, []];
+    [this.#coverage, this.#transfer, this.#refused, this.#misses, this.#edits] = [null, null, null, [], []];
     if (this.#next === 'miss') this.#next = 'bare';
   }
 

@@ -1,8 +1,8 @@
 import { isLapMeasure, lengthDraft, measuresInPhoto, tapAt, type LengthInPhoto, type PhotoOf } from '#lib/job/in-photo.ts';
 import { judgeSaid } from '#lib/job/judged.ts';
 import type { Shot } from '#lib/job/state.ts';
-import type { SaveFault } from '#lib/record/book.ts';
-import type { Measure, Reading } from '#lib/record/kinds/reading.ts';
+import type { LengthTaps } from '#lib/record/drafts.ts';
+import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
 import type { Measuring } from '#lib/state/measuring.svelte.ts';
 import type { Line, Mark, Place } from '#lib/ui/photo/stage.ts';
@@ -10,19 +10,15 @@ import type { LengthFault } from '#lib/vision/length.ts';
 import { METHOD_VERSION } from '#lib/vision/method.ts';
 import type { Reference } from '#lib/vision/reference.ts';
 import * as m from '#lib/words/compiled/messages.js';
+import { Keeping } from './keeping.svelte.ts';
 import { photoOf } from './photo-of.ts';
-import { Corners, type Tap } from './taps.svelte.ts';
+import { Corners, NO_CORNERS, stored, type Tap } from './taps.svelte.ts';
 
 type By = 'card' | 'rectangle';
-interface Kept {
-  readonly said: Reading['said'];
-  readonly utc: string;
-  readonly offsetMin: number;
-}
-
 /** A length in one photo: by what it is measured, its two ends, the value with its interval, and the way into the log. */
 export class LengthTask {
   readonly #job: OpenJob;
+  readonly #keeping: Keeping;
   readonly #shot: Shot;
   readonly #measuring: Measuring;
   readonly #surface: () => string | null;
@@ -36,14 +32,12 @@ export class LengthTask {
   #found: Pick<LengthInPhoto, 'found' | 'mmPerPx'> | null = $state.raw(null);
   #refused: LengthFault | null = $state(null);
   #length: LengthInPhoto['length'] | null = $state.raw(null);
-  #fault: SaveFault | null = $state.raw(null);
-  #kept: Kept | null = $state.raw(null);
-  #busy = $state(false);
   /** Answers that come for what was asked before are thrown away. */
   #turn = 0;
 
   constructor(job: OpenJob, shot: Shot, measuring: Measuring, surface: () => string | null, barMm: () => string | null) {
     this.#job = job;
+    this.#keeping = new Keeping(job);
     this.#shot = shot;
     this.#measuring = measuring;
     this.#surface = surface;
@@ -80,10 +74,10 @@ export class LengthTask {
     return this.#length;
   }
   get fault() {
-    return this.#fault;
+    return this.#keeping.fault;
   }
   get kept() {
-    return this.#kept;
+    return this.#keeping.kept;
   }
 
   readonly isLap = $derived.by(() => isLapMeasure(this.#what));
@@ -104,7 +98,9 @@ export class LengthTask {
     const { what, said, photo } = this.draft.data;
     return judgeSaid(what, said, this.#job.state.limits, null, photo);
   });
-  readonly canKeep = $derived.by(() => this.draft !== null && !this.#busy && this.#kept === null && (!this.isLap || this.#lap !== null));
+  readonly canKeep = $derived.by(
+    () => this.draft !== null && !this.#keeping.busy && this.kept === null && (!this.isLap || this.#lap !== null),
+  );
 
   get marks(): Mark[] {
     const ends = this.#ends.map((tap, i): Mark => ({
@@ -135,6 +131,25 @@ export class LengthTask {
     return next === 0 ? m.tap_end_1() : m.tap_end_2();
   }
 
+  /** What a killed page would lose; null while there is nothing, and once the value is kept. */
+  get tapped(): LengthTaps | null {
+    const corners = this.corners.tapped;
+    const [from, to] = this.#ends;
+    if (this.kept !== null || (corners === null && from === null && to === null)) return null;
+    return {
+      corners: corners ?? NO_CORNERS,
+      ends: [from && stored(from), to && stored(to)],
+      by: this.#by,
+      lap: this.#lap,
+      what: this.#what,
+    };
+  }
+
+  restore({ corners, ends, by, lap, what }: LengthTaps): void {
+    this.corners.restore(corners);
+    [this.#ends, this.#by, this.#lap, this.#what] = [ends, by, lap, what];
+  }
+
   /** Once the photo is open, and whenever what it is measured by has changed. */
   async look(): Promise<void> {
     const turn = ++this.#turn;
@@ -156,7 +171,7 @@ export class LengthTask {
   }
 
   place(id: string, at: Place, fine: boolean): void {
-    this.#kept = null;
+    this.#keeping.changed();
     if (id.startsWith('corner-')) {
       this.corners.place(id, at, fine);
       void this.look();
@@ -173,7 +188,8 @@ export class LengthTask {
   another(): void {
     this.#turn += 1;
     this.#ends = [null, null];
-    [this.#kept, this.#length, this.#refused] = [null, null, null];
+    this.#keeping.changed();
+    [this.#length, this.#refused] = [null, null];
   }
 
   async #measure(): Promise<void> {
@@ -188,14 +204,7 @@ export class LengthTask {
 
   async keep(): Promise<void> {
     const { draft } = this;
-    if (draft === null || !this.canKeep) return;
-    this.#busy = true;
-    const done = await this.#job.add([draft]);
-    this.#busy = false;
-    this.#fault = done.ok ? null : done.fault;
-    if (!done.ok) return;
-    const { utc, offsetMin } = done.value.at(-1)!.body.times;
-    this.#kept = { said: draft.data.said, utc, offsetMin };
+    if (draft !== null && this.canKeep) await this.#keeping.keep(draft);
   }
 
   /** What it is measured by, as an entry keeps it; null while it is not whole. */

@@ -1,5 +1,6 @@
 import { tapAt } from '#lib/job/in-photo.ts';
 import { lengthNm, typedDecimal } from '#lib/measure/quantity.ts';
+import type { CornerTaps } from '#lib/record/drafts.ts';
 import type { Mark, Place } from '#lib/ui/photo/stage.ts';
 import * as m from '#lib/words/compiled/messages.js';
 
@@ -8,6 +9,8 @@ export interface Tap {
   /** Moved under the loupe. */
   readonly fine: boolean;
 }
+
+export const NO_CORNERS: CornerTaps = { taps: [null, null, null, null], first: '', second: '' };
 
 /** Four corners tapped in order around, and the lengths of the first two sides as typed in the job's unit. */
 export class Corners {
@@ -29,6 +32,18 @@ export class Corners {
       sharp: true,
       fine: tap?.fine ?? false,
     }));
+  }
+
+  /** As a draft keeps them; null while there is nothing to keep. */
+  get tapped(): CornerTaps | null {
+    const { first, second } = this;
+    if (this.#taps.every((tap) => tap === null) && first === '' && second === '') return null;
+    return { taps: this.#taps.map((tap) => tap && stored(tap)), first, second };
+  }
+
+  restore({ taps, first, second }: CornerTaps): void {
+    this.#taps = taps;
+    [this.first, this.second] = [first, second];
   }
 
   /** What to do next; null once all four lie sharp. */
@@ -61,6 +76,11 @@ export class Corners {
   get heightMm() {
     return mmOf(this.second, this.#units);
   }
+}
+
+/** A tap as a draft keeps it. */
+export function stored({ at: [x, y], fine }: Tap): { at: [number, number]; fine: boolean } {
+  return { at: [x, y], fine };
 }
 
 const SIDE_MAX_MM = 20_000;
