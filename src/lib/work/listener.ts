@@ -18,7 +18,7 @@ const LEAST_SURE = 0.71;
  * A value is refused that is not so much likelier than the third to come into question: of the three only two can be shown. In the engine's
  * logarithms (base 1.0001, in steps of 1024). Measured: docs/voice.md.
  */
-const LEAST_AHEAD = 400;
+const LEAST_AHEAD = 250;
 
 const ALL_UNITS = Object.keys(UNIT_WORDS) as SpokenUnit[];
 
