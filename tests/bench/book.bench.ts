@@ -4,13 +4,19 @@ import { join } from 'node:path';
 import { chromium, type BrowserContext } from 'playwright';
 import { serveBlank } from '../e2e/blank-origin.ts';
 import { launchOptions } from '../e2e/browser.ts';
-import type * as bookPage from './book-page.ts';
+import type { BookTimes, coldStart, measureBook, plant } from './book-page.ts';
 import type { BenchRow } from './keep.bench.ts';
 
 /** Jobs of the book: the smallest is the reference, what the others take is told beside it. 20,000 are a hundred years of a crew. */
 const SIZES = [200, 2_000, 20_000] as const;
 const TURNS = 8;
 const STARTS = 5;
+/** What the page can be asked for. */
+interface Tasks {
+  readonly plant: typeof plant;
+  readonly measureBook: typeof measureBook;
+  readonly coldStart: typeof coldStart;
+}
 type Times = Record<'search' | 'open' | 'spot' | 'start', number[]>;
 
 const NAMES: Readonly<Record<keyof Times, { readonly name: string; readonly share: number; readonly aim: string }>> = {
@@ -37,14 +43,14 @@ export async function run(): Promise<BenchRow[]> {
 }
 
 async function timesOf(context: BrowserContext, url: string, jobs: number): Promise<Times> {
-  const inPage = async <T>(task: 'plant' | 'measureBook' | 'coldStart'): Promise<T> => {
+  const inPage = async <T>(task: keyof Tasks): Promise<T> => {
     const page = await context.newPage();
     page.setDefaultTimeout(0);
     await page.goto(url);
     const done = await page.evaluate(
       async ([name, size, turns]) => {
-        const bundled = (await import(`${location.origin}/entry.js`)) as typeof bookPage;
-        return (await bundled[name](size, turns)) as unknown;
+        const bundled = (await import(`${location.origin}/entry.js`)) as Tasks;
+        return bundled[name](size, turns) as Promise<unknown>;
       },
       [task, jobs, TURNS] as const,
     );
@@ -52,7 +58,7 @@ async function timesOf(context: BrowserContext, url: string, jobs: number): Prom
     return done as T;
   };
   await inPage('plant');
-  const measured = await inPage<bookPage.BookTimes>('measureBook');
+  const measured = await inPage<BookTimes>('measureBook');
   const start: number[] = [];
   for (let turn = 0; turn < STARTS; turn++) start.push(await inPage<number>('coldStart'));
   return { ...measured, start };
