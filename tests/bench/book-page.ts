@@ -97,7 +97,7 @@ function headOf({ job, entries }: BookJob): Head {
   return { job, device: body.device, seq: body.seq, hash, times: body.times };
 }
 
-async function timed(work: () => Promise<unknown> | unknown): Promise<number> {
+async function timed(work: () => unknown): Promise<number> {
   const from = performance.now();
   await work();
   return performance.now() - from;

@@ -50,7 +50,7 @@ async function timesOf(context: BrowserContext, url: string, jobs: number): Prom
     const done = await page.evaluate(
       async ([name, size, turns]) => {
         const bundled = (await import(`${location.origin}/entry.js`)) as Tasks;
-        return bundled[name](size, turns) as Promise<unknown>;
+        return bundled[name](size, turns);
       },
       [task, jobs, TURNS] as const,
     );
