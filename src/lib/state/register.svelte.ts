@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import type { PhotoQuestion } from '#lib/work/measure.worker.ts';
 import type { OpenJob } from './job.svelte.ts';
 import { Measuring } from './measuring.svelte.ts';
@@ -30,7 +31,12 @@ export class Register {
   }
 
   /** Makes those that are not made yet, in this order, and gives back what is not among them. */
-  async make(photos: readonly ToLay[]): Promise<void> {
+  make(photos: readonly ToLay[]): Promise<void> {
+    // An effect that asks for photos must not run again because one of them came.
+    return untrack(() => this.#make(photos));
+  }
+
+  async #make(photos: readonly ToLay[]): Promise<void> {
     this.#wanted = photos;
     const ids = new Set(photos.map(({ id }) => id));
     for (const [id, bitmap] of this.#seen) if (!ids.has(id)) bitmap?.close();
