@@ -3,7 +3,7 @@ import { drawnLength } from '../words/drawn-length.ts';
 import { CHOICE } from '../words/fields.ts';
 import { featureName, placeText } from '../words/place.ts';
 import type { Block, Cell, Worded } from './blocks.ts';
-import { paperEdition, paperTitle } from './paper-frame.ts';
+import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordCallback, RecordDocument, RecordLine, RecordReading, RecordShot } from './record-document.ts';
 import { saidText } from './said-text.ts';
 import { grouped, sentence, speaker, type Locale, type Speaker } from './speaker.ts';
@@ -61,8 +61,7 @@ export function wordAnswer(document: AnswerDocument, locales: readonly [Locale, 
   const edition = (one: Locale) => {
     const say = speaker({ systems: [], ownRules: [], ...document }, one);
     const own = say.line(document.callback.entry);
-    const text = own === null ? '' : m.record_head_short({ entry: say.entry(own), hash: own.hash.slice(0, 8) }, { locale: one });
-    const head = { label: m.record_label_entry({}, { locale: one }), text };
+    const head = entryHead(own, say);
     const name = m.answer_part({}, { locale: one });
     return paperEdition(document, say, head, [{ name, blocks: answerBlocks(document, own, say), foot: footOf(document, say) }]);
   };

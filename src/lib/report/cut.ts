@@ -1,7 +1,7 @@
 import { shapeOf } from '../job/drawing/shape.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Part, Worded } from './blocks.ts';
-import { paperEdition, paperTitle } from './paper-frame.ts';
+import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordDocument, RecordDrawing } from './record-document.ts';
 import { speaker, type Locale, type Speaker } from './speaker.ts';
 import { cutBlocks } from './word-cut.ts';
@@ -30,9 +30,7 @@ export function wordCut(document: CutDocument, locales: readonly [Locale, ...Loc
   const [locale, ...more] = locales;
   const edition = (one: Locale) => {
     const say = speaker({ limits: [], systems: [], ownRules: [], materials: [], ...document }, one);
-    const [last] = document.log.slice(-1);
-    const text = last === undefined ? '' : m.record_head_short({ entry: say.entry(last), hash: last.hash.slice(0, 8) }, { locale: one });
-    const head = { label: m.record_label_entry({}, { locale: one }), text };
+    const head = entryHead(document.log.at(-1) ?? null, say);
     return paperEdition(
       document,
       say,

@@ -1,6 +1,6 @@
 import * as m from '../words/compiled/messages.js';
 import type { Cell, Glyph, Part, Worded } from './blocks.ts';
-import { paperEdition, paperTitle } from './paper-frame.ts';
+import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordAttempt, RecordDocument, RecordLine, RecordReading, RecordShot } from './record-document.ts';
 import { saidText } from './said-text.ts';
 import { grouped, sentence, speaker, type Locale, type Speaker } from './speaker.ts';
@@ -54,9 +54,7 @@ export function wordInspector(document: InspectorDocument, locales: readonly [Lo
   const [locale, ...more] = locales;
   const edition = (one: Locale) => {
     const say = speaker({ limits: [], systems: [], ownRules: [], ...document }, one);
-    const [last] = document.log.slice(-1);
-    const text = last === undefined ? '' : m.record_head_short({ entry: say.entry(last), hash: last.hash.slice(0, 8) }, { locale: one });
-    const head = { label: m.record_label_entry({}, { locale: one }), text };
+    const head = entryHead(document.log.at(-1) ?? null, say);
     return paperEdition(
       document,
       say,

@@ -1,6 +1,6 @@
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell, Edition, Worded } from './blocks.ts';
-import { paperEdition, paperTitle } from './paper-frame.ts';
+import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordDocument, RecordLine, RecordShot, RecordSurface } from './record-document.ts';
 import { saidText } from './said-text.ts';
 import { grouped, sentence, speaker, type Locale, type Speaker } from './speaker.ts';
@@ -71,11 +71,7 @@ export function wordNotice(document: NoticeDocument, locales: readonly [Locale, 
 
 function edition(document: NoticeDocument, locale: Locale): Edition {
   const say = speaker({ limits: [], systems: [], ownRules: [], ...document }, locale);
-  const [last] = document.log.slice(-1);
-  const head = {
-    label: m.record_label_entry({}, { locale }),
-    text: last === undefined ? '' : m.record_head_short({ entry: say.entry(last), hash: last.hash.slice(0, 8) }, { locale }),
-  };
+  const head = entryHead(document.log.at(-1) ?? null, say);
   const name = m.record_part_notice({}, { locale });
   return paperEdition(document, say, head, [{ name, blocks: noticeBlocks(document, say), foot: noticeFoot(document, say) }]);
 }

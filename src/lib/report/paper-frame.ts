@@ -1,6 +1,6 @@
 import * as m from '../words/compiled/messages.js';
 import type { Block, Edition, Part } from './blocks.ts';
-import type { RecordDocument } from './record-document.ts';
+import type { RecordDocument, RecordLine } from './record-document.ts';
 import type { Speaker } from './speaker.ts';
 
 /** What the frame of a paper tells of its job. */
@@ -25,6 +25,13 @@ export function paperEdition({ job, built }: Framed, say: Speaker, head: { label
     },
     parts,
   };
+}
+
+/** The entry that a short paper rests on last, by its number and the beginning of its hash; empty where there is none. */
+export function entryHead(entry: RecordLine | null, say: Speaker): { label: string; text: string } {
+  const { locale } = say;
+  const text = entry === null ? '' : m.record_head_short({ entry: say.entry(entry), hash: entry.hash.slice(0, 8) }, { locale });
+  return { label: m.record_label_entry({}, { locale }), text };
 }
 
 /** The title of a paper, over whose job it is and when and by whom it was built. */
