@@ -137,6 +137,7 @@ export const DRAWING_SCREENS: readonly Screen[] = [
     show: async (site) => {
       await site.button(site.say(m.plan_keep)).click();
       await site.link(site.say(m.plan_walls)).click();
+      await site.page.getByRole('group', { name: site.say(m.plan_which_walls) }).waitFor();
       await fill(site, m.plan_roll_width, '1 m');
       await fill(site, m.plan_new_length, '10 m');
       await fill(site, m.plan_overlap, '2 in');

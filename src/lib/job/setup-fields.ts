@@ -8,6 +8,7 @@ export type SetupFaultCode =
   | 'empty'
   | 'too-long'
   | 'no-surface'
+  | 'no-length'
   | 'same-name'
   | 'not-a-length'
   | 'no-unit'

@@ -4,6 +4,7 @@ const SAID = {
   empty: m.setup_empty,
   'too-long': m.setup_too_long,
   'no-surface': m.setup_no_surface,
+  'no-length': m.setup_no_length,
   'same-name': m.setup_name_taken,
   'not-a-length': m.setup_not_a_length,
   'no-unit': m.setup_no_unit,

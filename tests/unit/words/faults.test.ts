@@ -21,6 +21,7 @@ const SETUP: Record<SetupFaultCode, true> = {
   empty: true,
   'too-long': true,
   'no-surface': true,
+  'no-length': true,
   'same-name': true,
   'not-a-length': true,
   'no-unit': true,

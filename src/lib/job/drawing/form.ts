@@ -96,7 +96,7 @@ function drawingOf(form: DrawingForm, unit: 'in' | 'mm'): Result<Drawing, SetupF
   const reader = new FieldReader();
   const size = (field: string, text: string): Quantity => {
     const read = reader.size(field, text);
-    if (text.trim() === '') reader.fault(field, 'empty');
+    if (text.trim() === '') reader.fault(field, 'no-length');
     return read ?? { text: '', value: '0', unit };
   };
   const some = <N extends string>(name: N, field: string, text: string) => (text.trim() === '' ? {} : { [name]: size(field, text) });

@@ -85,11 +85,11 @@ export class PlanReader extends FieldReader {
   /** The roll, the laps and the cap on a piece. */
   roll({ width, atHand, newLength, overlap, longest }: PlanForm): object {
     const needed = (field: string, text: string): number => {
-      if (text.trim() === '') this.fault(field, 'empty');
+      if (text.trim() === '') this.fault(field, 'no-length');
       return this.length(field, text) ?? 0;
     };
     const [lengths, fresh] = [lines(atHand).flatMap((line) => this.length('atHand', line) ?? []), this.length('newLength', newLength)];
-    if (lengths.length === 0 && fresh === null && this.faults.length === 0) this.fault('newLength', 'empty');
+    if (lengths.length === 0 && fresh === null && this.faults.length === 0) this.fault('newLength', 'no-length');
     const roll = { width: needed('width', width), lengths, newLength: fresh };
     const minOverlap = needed('overlap', overlap);
     const most = this.length('longest', longest);

@@ -58,13 +58,13 @@ test('unmeasured walls keep the proportion of the measured ones', () => {
 });
 
 test.each<[what: string, form: DrawingForm, faults: string[]]>([
-  ['nothing measured', startForm('bath', 'open-side'), ['height empty', ...[0, 1, 2, 3].map((i) => `walls.${i}.length empty`)]],
+  ['nothing measured', startForm('bath', 'open-side'), ['height no-length', ...[0, 1, 2, 3].map((i) => `walls.${i}.length no-length`)]],
   ['a number without its unit', measured('alcove', ['32', ...ALCOVE.slice(1)]), ['walls.0.length no-unit']],
   ['a half inch of gap', measured('alcove', [...ALCOVE.slice(0, 3), '60 1/2 in']), ['closing gap-open']],
   ['a turn of a circle', measured('alcove', ALCOVE, { walls: measured('alcove', ALCOVE).walls.map((wall) => ({ ...wall, turn: '180' })) }), [0, 1, 2].map((i) => `walls.${i}.turn not-a-turn`)],
-  ['a curb without its height', measured('alcove', ALCOVE, { walls: measured('alcove', ALCOVE).walls.map((wall) => ({ ...wall, height: '' })) }), ['walls.3.height empty']],
+  ['a curb without its height', measured('alcove', ALCOVE, { walls: measured('alcove', ALCOVE).walls.map((wall) => ({ ...wall, height: '' })) }), ['walls.3.height no-length']],
   ['a doorway too wide', measured('whole-room', ['60 in', '96 in', '60 in', '96 in'], { doorways: [{ wall: 3, along: '80 in', width: '28 in', height: '' }] }), ['doorways.0 beyond-wall']],
-  ['a niche without its depth', measured('alcove', ALCOVE, { things: [{ thing: 'niche', wall: 1, along: '20 in', out: '', up: '40 in', width: '12 in', height: '12 in', depth: '' }] }), ['things.0.depth empty']],
+  ['a niche without its depth', measured('alcove', ALCOVE, { things: [{ thing: 'niche', wall: 1, along: '20 in', out: '', up: '40 in', width: '12 in', height: '12 in', depth: '' }] }), ['things.0.depth no-length']],
 ])('%s: every field that stands in the way is named', (_, form, faults) => {
   const drafts = drawingDrafts(form, 'in');
   expect(drafts.ok ? [] : drafts.fault.map(({ field, code }) => `${field} ${code}`)).toEqual(faults);

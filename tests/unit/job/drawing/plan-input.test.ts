@@ -64,7 +64,7 @@ test('a line drain is covered by discs, and each stands for its part of it', () 
 });
 
 test.each<[what: string, more: Partial<PlanForm>, faults: string[]]>([
-  ['nothing said of the roll', { width: '', newLength: '', overlap: '' }, ['newLength empty', 'width empty', 'overlap empty']],
+  ['nothing said of the roll', { width: '', newLength: '', overlap: '' }, ['newLength no-length', 'width no-length', 'overlap no-length']],
   ['a width without its unit', { width: '39' }, ['width no-unit']],
   ['no length', { overlap: 'two' }, ['overlap not-a-length']],
   ['a roll as long as a street', { newLength: '200 km' }, ['newLength not-a-length']],

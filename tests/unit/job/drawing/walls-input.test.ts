@@ -110,7 +110,7 @@ test('curbs and open sides get no wall sheets; walls left out are not asked for,
 });
 
 test.each<[string, Partial<PlanForm>, string[]]>([
-  ['nothing said of the roll', { width: '', newLength: '', overlap: '' }, ['newLength empty', 'width empty', 'overlap empty']],
+  ['nothing said of the roll', { width: '', newLength: '', overlap: '' }, ['newLength no-length', 'width no-length', 'overlap no-length']],
   ['no wall chosen', { without: ['0', '1', '2'] }, ['without none-chosen']],
   ['a height that is none', { upturn: 'high' }, ['upturn not-a-length']],
 ])('%s: every field in the way is named', (_, more, faults) => {
