@@ -56,7 +56,7 @@ export const MEASURE_WORDS = {
   'flood-level': { en: ['water level'], es: ['nivel del agua'] },
   upturn: { en: ['upturn'], es: ['remonte'] },
   slope: { en: ['slope'], es: ['pendiente'] },
-  flatness: { en: ['out of flat'], es: ['desvio'] },
+  flatness: { en: ['out of flat'], es: ['desvío'] },
   'curb-height': { en: ['curb height'], es: ['altura del bordillo'] },
   'air-temperature': { en: ['air temperature', 'air'], es: ['temperatura del aire', 'aire'] },
   'surface-temperature': {
