@@ -9,6 +9,7 @@ import { random } from '../sim/random.ts';
 export const inputs = [
   'src/lib/voice',
   'src/lib/work/listener.ts',
+  'src/lib/work/level-range.ts',
   'src/lib/work/speech-left-out.ts',
   'static/voice',
   'tests/speech',
@@ -58,10 +59,15 @@ export async function run(seed: number): Promise<Record<string, number | string>
   const promised =
     figure('fan20Right') >= 0.9 &&
     figure('digitsRight') >= 0.97 &&
+    figure('digitsSilentlyWrong') < 0.01 &&
     figure('otherTaken') < 0.02 &&
     figure('unseenOtherTaken') < 0.02 &&
     Object.keys(ROOMS).every(
-      (room) => figure(`${room}SilentlyWrong`) < 0.01 && figure(`${room}AskedThoughRight`) <= 0.05 && figure(`${room}Touches`) <= 1.3,
+      (room) =>
+        figure(`${room}SilentlyWrong`) < 0.01 &&
+        figure(`${room}Elsewhere`) < 0.01 &&
+        figure(`${room}AskedThoughRight`) <= 0.05 &&
+        figure(`${room}Touches`) <= 1.3,
     );
   if (!promised) throw new Error(`seed ${seed}: ${JSON.stringify(figures)}`);
   return figures;

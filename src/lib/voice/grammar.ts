@@ -1,15 +1,16 @@
 import type { SpokenDraft } from './draft.ts';
 import { numberSayings, wholeSayings } from './number-words.ts';
+import { nameForms } from './place-name.ts';
 import type { Numbers } from './plausible.ts';
 import { hasFractions, sayings } from './say.ts';
 import {
   COAT_WORDS,
   MEASURE_WORDS,
   OF_AN_INCH_WORDS,
+  ORDINALS,
   PER_FOOT_WORDS,
   POINT_WORDS,
   UNIT_WORDS,
-  wordsOf,
   type Command,
   type Language,
   type SpokenMeasure,
@@ -62,10 +63,16 @@ export function grammarOf(expected: Expected): string | null {
 
 /** Coat, place and measure, each of which may be left out. */
 function before({ language, places, coats, field, knows }: Expected): string {
-  const names = places.map(({ name }) => wordsOf(name).join(' ')).filter((name) => name !== '' && name.split(' ').every(knows));
-  const coat = Array.from({ length: 9 }, (_, i) => wholeSayings(i + 1, language)[0]!);
+  const names = places
+    .map(({ name }) => nameForms(name, language)[0].join(' '))
+    .filter((name) => name !== '' && name.split(' ').every(knows));
+  const [word] = COAT_WORDS[language];
+  const coat = [
+    ...Array.from({ length: 9 }, (_, i) => `${word} ${wholeSayings(i + 1, language)[0]!}`),
+    ...ORDINALS.slice(0, 3).flatMap(({ [language]: [nth] }) => (knows(nth) ? [`${nth} ${word}`] : [])),
+  ];
   const parts = [
-    coats ? `${COAT_WORDS[language][0]} (${coat.join(' | ')})` : '',
+    coats ? tree(coat) : '',
     names.length === 0 ? '' : tree([...new Set(names)]),
     field === null ? '' : tree(MEASURE_WORDS[field.what][language].filter((saying) => saying.split(' ').every(knows))),
   ];

@@ -1,5 +1,5 @@
 import { inchDecimal } from '../measure/inch.ts';
-import { AND_WORDS, MINUS_WORDS, POINT_WORDS, type Language } from './vocabulary.ts';
+import { AND_WORDS, MINUS_WORDS, POINT_WORDS, wordsOf, type Language } from './vocabulary.ts';
 
 /** The largest whole number said in words: a film of 5000 µm. */
 const LARGEST = 5000;
@@ -10,8 +10,8 @@ const EN_SMALL =
   );
 const EN_TENS = ', ,twenty,thirty,forty,fifty,sixty,seventy,eighty,ninety'.split(',');
 const ES_SMALL = (
-  'cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciseis diecisiete dieciocho diecinueve ' +
-  'veinte veintiuno veintidos veintitres veinticuatro veinticinco veintiseis veintisiete veintiocho veintinueve'
+  'cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciséis diecisiete dieciocho diecinueve ' +
+  'veinte veintiuno veintidós veintitrés veinticuatro veinticinco veintiséis veintisiete veintiocho veintinueve'
 ).split(' ');
 const ES_TENS = ', , ,treinta,cuarenta,cincuenta,sesenta,setenta,ochenta,noventa'.split(',');
 const ES_HUNDREDS = ',ciento,doscientos,trescientos,cuatrocientos,quinientos,seiscientos,setecientos,ochocientos,novecientos'.split(',');
@@ -19,10 +19,10 @@ const ES_HUNDREDS = ',ciento,doscientos,trescientos,cuatrocientos,quinientos,sei
 /** Digits said one by one: the form that is heard best. Other recognisers write them in figures. */
 const DIGITS: Readonly<Record<Language, readonly (readonly string[])[]>> = {
   en: EN_SMALL.slice(0, 10).map((word, n) => (n === 0 ? [word, 'oh', '0'] : [word, String(n)])),
-  es: ES_SMALL.slice(0, 10).map((word, n) => (n === 1 ? [word, 'un', 'una', '1'] : [word, String(n)])),
+  es: ES_SMALL.slice(0, 10).map((word, n) => [word, String(n)]),
 };
 
-/** Parts of a whole by how many make it, singular and plural. */
+/** Parts of a whole by how many make it, singular and plural; of a half both are singular. */
 const PARTS: Readonly<Record<Language, Readonly<Record<2 | 4 | 8 | 16, readonly string[]>>>> = {
   en: { 2: ['half'], 4: ['quarter', 'quarters'], 8: ['eighth', 'eighths'], 16: ['sixteenth', 'sixteenths'] },
   es: { 2: ['media', 'medio'], 4: ['cuarto', 'cuartos'], 8: ['octavo', 'octavos'], 16: ['dieciseisavo', 'dieciseisavos'] },
@@ -62,11 +62,23 @@ function spanish(n: number): string[] {
   if (n >= 30) return withRest(ES_TENS[Math.floor(n / 10)]!, n % 10, (k) => spanish(k).map((one) => `y ${one}`));
   const word = ES_SMALL[n]!;
   if (!word.endsWith('uno')) return [word];
-  return [word, word.replace(/uno$/, 'un'), word.replace(/uno$/, 'una')];
+  return [word, n === 1 ? 'un' : word.replace(/uno$/, 'ún'), word.replace(/uno$/, 'una')];
 }
 
 function withRest(head: string, rest: number, say: (n: number) => string[]): string[] {
   return rest === 0 ? [head] : say(rest).map((one) => `${head} ${one}`);
+}
+
+/** Said, too, and never listened for: `twelve hundred`, `a hundred and five`. */
+function englishBesides(n: number): string[] {
+  const hundreds = Math.floor(n / 100);
+  const said = [
+    ...(n >= 1100 && hundreds % 10 !== 0 ? [`${english(hundreds)[0]!} hundred`] : []),
+    ...(n === 1000 ? ['a thousand'] : []),
+    ...(hundreds === 1 ? ['a hundred'] : []),
+  ];
+  const rest = n % 100;
+  return said.flatMap((head) => [...withRest(head, rest, english), ...(rest === 0 ? [] : withRest(`${head} and`, rest, english))]);
 }
 
 /** Every whole number by how it is said, made when first asked for, and the most words one takes. */
@@ -75,34 +87,32 @@ const wholes: Partial<Record<Language, { readonly byWords: ReadonlyMap<string, n
 function wholesIn(language: Language) {
   const made = wholes[language];
   if (made !== undefined) return made;
-  const pairs = Array.from({ length: LARGEST + 1 }, (_, n) => wholeSayings(n, language).map((one) => [one, n] as const)).flat();
+  const said = (n: number) => [...wholeSayings(n, language), ...(language === 'en' ? englishBesides(n) : [])];
+  const pairs = Array.from({ length: LARGEST + 1 }, (_, n) => said(n).map((one) => [wordsOf(one).join(' '), n] as const)).flat();
   const longest = Math.max(...pairs.map(([one]) => one.split(' ').length));
   return (wholes[language] = { byWords: new Map(pairs), longest });
 }
 
 /** Every number that begins at word `at`. Longer and shorter ones both: only what the words around them leave over decides. */
 export function numbersAt(words: readonly string[], at: number, language: Language): readonly SpokenNumber[] {
-  if (MINUS_WORDS[language].includes(words[at] ?? '')) {
-    const after = [...unsigned(words, at + 1, language), ...figures(words, at + 1, language)];
-    return after.flatMap((one) => (Number(one.value) > 0 ? [{ ...one, value: `-${one.value}` }] : []));
-  }
-  return [...unsigned(words, at, language), ...figures(words, at, language)];
+  if (!MINUS_WORDS[language].includes(words[at] ?? '')) return [...unsigned(words, at, language), ...decimalInFigures(words, at)];
+  const after = [...unsigned(words, at + 1, language), ...decimalInFigures(words, at + 1)];
+  return after.flatMap((one) => (Number(one.value) > 0 ? [{ ...one, value: `-${one.value}` }] : []));
 }
 
-/**
- * A number in figures, as other recognisers write them: `22`, `-5`, `2.25`, `2,5`, `7/8`, `2 1/4`. Three decimals may be thousands, so they
- * are none.
- */
-function figures(words: readonly string[], at: number, language: Language): SpokenNumber[] {
-  const [, value = null] = /^(0|-?[1-9]\d{0,3})$/.exec(words[at] ?? '') ?? [];
-  const [, whole = null, decimals = ''] = /^(-?(?:0|[1-9]\d{0,3}))[.,](\d{1,2})$/.exec(words[at] ?? '') ?? [];
-  if (whole !== null) return [{ value: `${whole}.${decimals}`, end: at + 1, as: 'decimal' }];
-  if (value === null) return fractionInFigures(words, at);
-  const next = AND_WORDS[language].includes(words[at + 1] ?? '') ? at + 2 : at + 1;
-  const number: SpokenNumber = { value, end: at + 1, as: 'natural' };
-  return [number, ...(Number(value) > 0 ? fractionInFigures(words, next).map((part) => sum(number, part)) : [])];
+/** A number in figures, as other recognisers write it: `22`, `-5`. */
+function wholeInFigures(words: readonly string[], at: number): SpokenNumber[] {
+  const [value] = /^(?:0|-?[1-9]\d{0,3})$/.exec(words[at] ?? '') ?? [];
+  return value === undefined ? [] : [{ value, end: at + 1, as: 'natural' }];
 }
 
+/** `2.25`, `2,5`, `.5`. Three decimals may be thousands, so they are none. */
+function decimalInFigures(words: readonly string[], at: number): SpokenNumber[] {
+  const [, minus, whole, decimals] = /^(-?)(0|[1-9]\d{0,3}|(?=\.))[.,](\d{1,2})$/.exec(words[at] ?? '') ?? [];
+  return decimals === undefined ? [] : [{ value: `${minus}${whole === '' ? '0' : whole}.${decimals}`, end: at + 1, as: 'decimal' }];
+}
+
+/** `7/8`. */
 function fractionInFigures(words: readonly string[], at: number): SpokenNumber[] {
   const [, over, under] = /^(\d{1,2})\/(2|4|8|16)$/.exec(words[at] ?? '') ?? [];
   if (Number(over) <= 0 || !(Number(over) < Number(under))) return [];
@@ -110,12 +120,19 @@ function fractionInFigures(words: readonly string[], at: number): SpokenNumber[]
 }
 
 function unsigned(words: readonly string[], at: number, language: Language): readonly SpokenNumber[] {
-  const whole = [...naturals(words, at, language), ...digits(words, at, language)];
-  const mixed = whole.flatMap((one) =>
-    AND_WORDS[language].includes(words[one.end] ?? '') ? fractionsAt(words, one.end + 1, language).map((part) => sum(one, part)) : [],
-  );
+  const whole = [...naturals(words, at, language), ...digits(words, at, language), ...wholeInFigures(words, at)];
+  const mixed = whole
+    .filter(({ value }) => Number(value) !== 0)
+    .flatMap((one) => [
+      ...fractionInFigures(words, one.end).map((part) => sum(one, part)),
+      ...(AND_WORDS[language].includes(words[one.end] ?? '')
+        ? fractionsAt(words, one.end + 1, language).map((part) => sum(one, part))
+        : []),
+    ]);
   const decimals = whole.flatMap((one) => decimalAfter(one.value, words, one.end, language));
-  return [...whole, ...mixed, ...decimals, ...decimalAfter('0', words, at, language), ...fractionsAt(words, at, language)];
+  // `oh point five`: an `oh` alone is no number.
+  const below = DIGITS[language][0]!.includes(words[at] ?? '') ? at + 1 : at;
+  return [...whole, ...mixed, ...decimals, ...decimalAfter('0', words, below, language), ...fractionsAt(words, at, language)];
 }
 
 function naturals(words: readonly string[], at: number, language: Language): SpokenNumber[] {
@@ -146,27 +163,38 @@ function digitsAt(words: readonly string[], at: number, language: Language): str
 function decimalAfter(whole: string, words: readonly string[], at: number, language: Language): SpokenNumber[] {
   if (!POINT_WORDS[language].includes(words[at] ?? '')) return [];
   const said = digitsAt(words, at + 1, language).slice(0, 4);
-  return Array.from(said, (_, i) => ({ value: `${whole}.${said.slice(0, i + 1)}`, end: at + i + 2, as: 'decimal' as const }));
+  const digitByDigit = Array.from(said, (_, i) => ({ decimals: said.slice(0, i + 1), end: at + i + 2 }));
+  // `two point twenty-five`: as many decimals as the number has digits.
+  const together = naturals(words, at + 1, language).flatMap(({ value, end }) => (value.length === 2 ? [{ decimals: value, end }] : []));
+  return [...digitByDigit, ...together].map(({ decimals, end }) => ({ value: `${whole}.${decimals}`, end, as: 'decimal' }));
 }
 
-/** A fraction below one that begins at word `at`: `half`, `a quarter`, `seven eighths`. */
+/** A fraction below one that begins at word `at`: `half`, `a quarter`, `quarter`, `seven eighths`, `7/8`. */
 export function fractionsAt(words: readonly string[], at: number, language: Language): readonly SpokenNumber[] {
-  const part = (under: 2 | 4 | 8 | 16, over: number, end: number): SpokenNumber => ({
-    value: inchDecimal((over * 16) / under),
-    end,
-    as: 'fraction',
-  });
-  const half = PARTS[language][2].includes(words[at] ?? '') ? [part(2, 1, at + 1)] : [];
   const overs = [
+    { over: 1, end: at },
     ...(ONE_PART[language].includes(words[at] ?? '') ? [{ over: 1, end: at + 1 }] : []),
-    ...naturals(words, at, language).map(({ value, end }) => ({ over: Number(value), end })),
+    ...[...naturals(words, at, language), ...wholeInFigures(words, at)].map(({ value, end }) => ({ over: Number(value), end })),
   ];
   const said = overs.flatMap(({ over, end }) =>
-    ([2, 4, 8, 16] as const).flatMap((under) =>
-      over > 0 && over < under && PARTS[language][under].includes(words[end] ?? '') ? [part(under, over, end + 1)] : [],
+    ([2, 4, 8, 16] as const).flatMap((under): SpokenNumber[] =>
+      over > 0 && over < under && partWords(over, under, language).includes(words[end] ?? '')
+        ? [{ value: inchDecimal((over * 16) / under), end: end + 1, as: 'fraction' }]
+        : [],
     ),
   );
-  return [...half, ...said.filter((one, i) => said.findIndex((two) => two.value === one.value && two.end === one.end) === i)];
+  const different = said.filter((one, i) => said.findIndex((two) => two.value === one.value && two.end === one.end) === i);
+  return [...different, ...fractionInFigures(words, at)];
+}
+
+/**
+ * What so many parts are called. `Two eighth inches` may be what was left of `two and an eighth inches`, so more than one need their plural;
+ * three quarter inch is what boards are called.
+ */
+function partWords(over: number, under: 2 | 4 | 8 | 16, language: Language): readonly string[] {
+  const words = PARTS[language][under];
+  if (under === 2 || (language === 'en' && over === 3 && under === 4)) return words;
+  return [words[over === 1 ? 0 : 1]!];
 }
 
 function sum(whole: SpokenNumber, part: SpokenNumber): SpokenNumber {
@@ -174,14 +202,14 @@ function sum(whole: SpokenNumber, part: SpokenNumber): SpokenNumber {
 }
 
 /**
- * Every way a value is said as a number, the plain one first: in words, digit by digit where it has two to four, its decimals digit by
- * digit, and as a fraction where it lies on a sixteenth and `fractions` are wanted. Empty for a value beyond 5000.
+ * Every way a value is said as a number, the plain one first: in words, digit by digit where it has two to four and `fractions` are not
+ * wanted, its decimals digit by digit, and as a fraction where it lies on a sixteenth and they are. Empty for a value beyond 5000.
  */
 export function numberSayings(value: string, language: Language, fractions: boolean): readonly string[] {
   const [, minus = '', whole = '', decimals = ''] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(value) ?? [];
   if (whole === '' || Number(whole) > LARGEST) return [];
   const signed = (said: string) => (minus === '' ? said : `${MINUS_WORDS[language][0]} ${said}`);
-  const wholeForms = [...wholeSayings(Number(whole), language), ...digitForms(whole, language)];
+  const wholeForms = [...wholeSayings(Number(whole), language), ...(fractions ? [] : digitForms(whole, language))];
   if (/^0*$/.test(decimals)) return decimals === '' ? wholeForms.map(signed) : spelled(wholeForms, decimals, language).map(signed);
   const sixteenths = Number(`0.${decimals}`) * 16;
   const parts = fractions && Number.isInteger(sixteenths) ? fractionForms(sixteenths, language) : [];

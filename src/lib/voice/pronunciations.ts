@@ -71,6 +71,7 @@ inch: IH N CH
 inches: IH N CH AH Z, IH N CH IH Z
 inside: IH N S AY D
 is: IH Z
+lap: L AE P
 last: L AE S T, L AE S
 lay: L EY
 ledge: L EH JH

@@ -1,5 +1,6 @@
 import type { Listening, SpokenDraft, SpokenReading } from './draft.ts';
 import { numberSayings, wholeSayings } from './number-words.ts';
+import { nameForms } from './place-name.ts';
 import {
   ACT_WORDS,
   AND_WORDS,
@@ -13,7 +14,6 @@ import {
   STEP_WORDS,
   UNIT_WORDS,
   WET_WORDS,
-  wordsOf,
   type Language,
   type SpokenUnit,
 } from './vocabulary.ts';
@@ -34,7 +34,7 @@ function readingSayings(draft: SpokenReading, places: Listening['places'], langu
   const { coat, place, what, value, to, unit } = draft;
   const before = [
     coat === null ? '' : `${COAT_WORDS[language][0]} ${wholeSayings(coat, language)[0]!}`,
-    place === null ? '' : wordsOf(places.find(({ id }) => id === place)!.name).join(' '),
+    place === null ? '' : nameForms(places.find(({ id }) => id === place)!.name, language)[0].join(' '),
   ];
   // Before its two edges the name of a film is not said again.
   const names = what === null || to !== null ? [''] : MEASURE_WORDS[what][language];
@@ -78,7 +78,7 @@ function inchesWithFraction(value: string, unit: SpokenUnit, language: Language)
   }
   if (language === 'en') return [];
   const inches = UNIT_WORDS.in.es[Number(whole) === 1 ? 1 : 0];
-  return numberSayings(`${minus ? '-' : ''}${whole}`, 'es', false).flatMap((number) =>
+  return numberSayings(`${minus ? '-' : ''}${whole}`, 'es', true).flatMap((number) =>
     parts.map((one) => `${number} ${inches} ${AND_WORDS.es[0]} ${one}${perFoot}`),
   );
 }

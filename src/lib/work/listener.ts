@@ -6,6 +6,7 @@ import type { SpokenReading } from '#lib/voice/draft.ts';
 import { parse } from '#lib/voice/parse.ts';
 import { PRONUNCIATIONS, SOUNDS } from '#lib/voice/pronunciations.ts';
 import { UNIT_WORDS, type SpokenUnit } from '#lib/voice/vocabulary.ts';
+import { levelRangeDb } from './level-range.ts';
 import { speechLeftOut, type Stretch } from './speech-left-out.ts';
 
 const ENGINE = 'soundswallower';
@@ -19,6 +20,10 @@ const LEAST_SURE = 0.71;
  * logarithms (base 1.0001, in steps of 1024). Measured: docs/voice.md.
  */
 const LEAST_AHEAD = 250;
+/** The same in a loud room, where a wrong value is as far ahead as a right one elsewhere. */
+const LEAST_AHEAD_IN_NOISE = 600;
+/** A room is loud where the speech stands less than this over it. Made clips of 20 dB had 25 and more, of 10 dB 20 and less: docs/voice.md. */
+const LOUD_BELOW_DB = 22;
 
 const ALL_UNITS = Object.keys(UNIT_WORDS) as SpokenUnit[];
 
@@ -77,8 +82,13 @@ export class Listener {
     const second = this.#pass(samples, question, [value]);
     const other = valueOf(second, question);
     if (second === null || other === null) return { ...nothing, words: first.words };
-    const third = first.score - second.score < LEAST_AHEAD ? this.#pass(samples, question, [value, other]) : null;
-    if (third !== null && first.score - third.score < LEAST_AHEAD) return nothing;
+    const least = levelRangeDb(samples) < LOUD_BELOW_DB ? LEAST_AHEAD_IN_NOISE : LEAST_AHEAD;
+    if (first.score - second.score < least) {
+      const third = this.#pass(samples, question, [value, other]);
+      // Where none is heard, the second tells how near others come.
+      const ahead = third === null ? Infinity : first.score - third.score;
+      if (ahead < least || (third === null && first.score - second.score < LEAST_AHEAD)) return nothing;
+    }
     return { ...nothing, words: first.words, alternatives: [second.words] };
   }
 

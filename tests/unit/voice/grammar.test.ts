@@ -20,7 +20,9 @@ const UNITS = Object.keys(UNIT_WORDS) as SpokenUnit[];
 const PLACES = [
   { id: 'north', name: 'North wall' },
   { id: 'odd', name: "Grandma's alcove" },
+  { id: 'niche', name: 'Niche 1' },
 ];
+const INCHES = { what: 'overlap' as const, numbers: [plausible('overlap', 'in')!] };
 const EXPECTED: Expected = {
   language: 'en',
   field: { what: 'wet-film', numbers: [{ unit: 'mil', values: exampleCombMil().teeth, tenths: false }] },
@@ -72,6 +74,7 @@ test.each<[phrase: string, taken: boolean]>([
   ['coat two north wall wet film two two mils', true],
   ['north wall two point five mils', true],
   ['that is right', true],
+  ['second coat niche one two two mils', true],
   // No tooth of the gauge, no command of the moment, no place that can be sounded out; other units are heard, to be refused.
   ['two three mils', false],
   ['voice note', false],
@@ -135,6 +138,15 @@ test('other talk is a loop of the engine’s sounds, each at its weight', () => 
   const grammar = grammarOf({ ...EXPECTED, other: { sounds: SOUNDS, weight: 0.25 } })!;
   expect(grammar).toContain('<more> = /1.0/ <NULL> | /0.25/ <other>;');
   expect(takes(grammar, 'xR xAY xT')).toBe(true);
+});
+
+test('inches are not listened for digit by digit: that is what is left of a fraction', () => {
+  const grammar = grammarOf({ ...EXPECTED, field: INCHES })!;
+  expect(['twelve inches', 'one two inches', 'one and seven eighths inches'].map((said) => takes(grammar, said))).toEqual([
+    true,
+    false,
+    true,
+  ]);
 });
 
 test('nothing expected, no grammar', () => {
