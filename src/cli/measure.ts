@@ -39,7 +39,8 @@ async function readInputs<T>(
   if (!photo.ok) return photo;
   let json: unknown;
   try {
-    json = JSON.parse(await readFile(call.points, 'utf8'));
+    // Some editors begin a file with a mark of its coding.
+    json = JSON.parse((await readFile(call.points, 'utf8')).replace(/^\uFEFF/, ''));
   } catch (error) {
     const wrong =
       error instanceof SyntaxError

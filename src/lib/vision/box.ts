@@ -4,8 +4,10 @@ export function boxMean(plane: Float32Array, width: number, height: number, reac
   const columns = new Float64Array(width);
   for (let y = 0; y < Math.min(reach, height); y++) addRow(columns, plane, y * width);
   for (let y = 0; y < height; y++) {
-    if (y + reach < height) addRow(columns, plane, (y + reach) * width);
-    if (y > reach) takeRow(columns, plane, (y - reach - 1) * width);
+    const [enters, leaves] = [y + reach < height, y > reach];
+    if (enters && leaves) moveDown(columns, plane, (y + reach) * width, (y - reach - 1) * width);
+    else if (enters) addRow(columns, plane, (y + reach) * width);
+    else if (leaves) takeRow(columns, plane, (y - reach - 1) * width);
     meanAlong(columns, out, y * width, reach, Math.min(y + reach, height - 1) - Math.max(y - reach, 0) + 1);
   }
   return out;
@@ -19,15 +21,29 @@ function takeRow(columns: Float64Array, plane: Float32Array, start: number): voi
   for (let x = 0; x < columns.length; x++) columns[x]! -= plane[start + x]!;
 }
 
+/** Both at once: each column is read and written once. */
+function moveDown(columns: Float64Array, plane: Float32Array, enters: number, leaves: number): void {
+  for (let x = 0; x < columns.length; x++) columns[x]! += plane[enters + x]! - plane[leaves + x]!;
+}
+
 function meanAlong(columns: Float64Array, out: Float32Array, start: number, reach: number, rows: number): void {
   const width = columns.length;
   const whole = 1 / (rows * (2 * reach + 1));
   let sum = 0;
   for (let x = 0; x < Math.min(reach, width); x++) sum += columns[x]!;
-  for (let x = 0; x < width; x++) {
-    const last = x + reach;
-    if (last < width) sum += columns[last]!;
-    if (x > reach) sum -= columns[x - reach - 1]!;
-    out[start + x] = sum * (x >= reach && last < width ? whole : 1 / (rows * (Math.min(last, width - 1) - Math.max(x - reach, 0) + 1)));
+  const atBorder = (from: number, to: number) => {
+    for (let x = from; x < to; x++) {
+      if (x + reach < width) sum += columns[x + reach]!;
+      if (x > reach) sum -= columns[x - reach - 1]!;
+      out[start + x] = sum / (rows * (Math.min(x + reach, width - 1) - Math.max(x - reach, 0) + 1));
+    }
+  };
+  const [from, to] = [Math.min(reach + 1, width), Math.max(Math.min(reach + 1, width), width - reach)];
+  atBorder(0, from);
+  // Most pixels: the next sum waits for one addition only.
+  for (let x = from; x < to; x++) {
+    sum += columns[x + reach]! - columns[x - reach - 1]!;
+    out[start + x] = sum * whole;
   }
+  atBorder(to, width);
 }

@@ -3,6 +3,7 @@ import { localMean } from './_local-mean.ts';
 import type { Mask } from './components.ts';
 import { type Features, featuresOf } from './features.ts';
 import { glareOf, veil } from './glare.ts';
+import { type Homography, invertHomography, project } from './homography.ts';
 import type { CoveragePoints } from './points.ts';
 import { area } from './polygon.ts';
 import type { Point, Raster } from './raster.ts';
@@ -79,7 +80,8 @@ export function measureCoverage(picture: Raster, points: CoveragePoints): Result
   const surface = see(0, 0, widthMm, heightMm);
   const features = featuresOf(surface, reach);
   const scored = scoreSurface(surface, features, taught);
-  const glare = glareOf(surface, features, scored.local, Math.max(0, taught.bare.feature[0] - taught.film.feature[0]));
+  const besideBare = filmBeside(points.bare, invertHomography(toPicture), surface, scored.local[0]!);
+  const glare = glareOf(surface, features, scored.local, Math.max(0, taught.bare.feature[0] - besideBare));
   const mixed = mixThreshold(taught, SPREADS[2]);
   veil(scored.score, glare, surface, mixed);
   const unknownShare = share(glare, 1);
@@ -132,6 +134,21 @@ function scoreSurface(surface: Rectified, features: Features, taught: Taught): {
     local = localMean(features, film, taught.film.feature, follow, surface.pxPerMm);
   }
   return { score, local };
+}
+
+/** Brightness of film in the light that the bare places were taught in: that around each, or nearest to it in the area. */
+function filmBeside(
+  bare: readonly Point[],
+  toSurface: Homography,
+  { width, height, pxPerMm }: Rectified,
+  brightness: Float32Array,
+): number {
+  const within = (mm: number, most: number) => Math.min(most - 1, Math.max(0, Math.floor(mm * pxPerMm)));
+  const found = bare.map((tap) => {
+    const [x, y] = project(toSurface, tap);
+    return brightness[within(y, height) * width + within(x, width)]!;
+  });
+  return found.reduce((sum, each) => sum + each, 0) / found.length;
 }
 
 function share(mask: Uint8Array, value: number): number {

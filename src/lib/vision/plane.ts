@@ -8,13 +8,14 @@ import { middleOf } from './straight.ts';
  *
  * `values` are eight of the homography (from undistorted picture coordinates to millimetres), the lens term k1, the shift of every edge
  * toward its bright side in pixels, and the lens's centre as a shift from the picture's. Undistorted coordinates are in focal lengths,
- * taken as 0.75 of the long side, and a point at radius r from the centre is seen at r (1 + k1 r^2).
+ * taken as 0.75 of the long side, and a point at radius r from the centre is seen at r (1 + k1 r^2). What the homography takes is told
+ * from the middle of the picture and not from the lens's centre: a centre that moves then moves nothing but the lens's curve.
  */
 export interface View {
   readonly width: number;
   readonly height: number;
   readonly values: readonly number[];
-  /** Undistorted coordinates that the homography takes as its origin. */
+  /** What the homography takes as its origin, in focal lengths from the picture's middle. */
   readonly origin: Point;
 }
 
@@ -76,12 +77,14 @@ export function viewOfCorners(size: { width: number; height: number }, corners: 
 
 export function toPlane(view: View, point: Point): Point {
   const [x, y] = undistort(view, point);
-  return project(homographyOf(view), [x - view.origin[0], y - view.origin[1]]);
+  const [ox, oy] = originOf(view);
+  return project(homographyOf(view), [x - ox, y - oy]);
 }
 
 export function toPicture(view: View, point: Point): Point {
   const [x, y] = project(invertHomography(homographyOf(view)), point);
-  const [u, v] = [x + view.origin[0], y + view.origin[1]];
+  const [ox, oy] = originOf(view);
+  const [u, v] = [x + ox, y + oy];
   const stretch = focalPx(view) * (1 + view.values[K1]! * (u * u + v * v));
   const [cx, cy] = centreOf(view);
   return [cx + u * stretch, cy + v * stretch];
@@ -93,7 +96,8 @@ export function scaleAt(
   point: Point,
 ): { readonly mmPerPx: number; readonly worst: number; readonly best: number; readonly cosine: number } {
   const [x, y] = undistort(view, point);
-  const [a, b, c, d] = derivativesAt(homographyOf(view), [x - view.origin[0], y - view.origin[1]]);
+  const [ox, oy] = originOf(view);
+  const [a, b, c, d] = derivativesAt(homographyOf(view), [x - ox, y - oy]);
   const flat = singular(a, b, c, d);
   const f = focalPx(view);
   // As seen from the lens: a step away from the axis turns the ray by 1 / (1 + r^2), a step around it by 1 / root(1 + r^2).
@@ -116,7 +120,13 @@ function centreOf({ width, height, values }: View): Point {
   return [width / 2 + values[CX]! * f, height / 2 + values[CY]! * f];
 }
 
-function homographyOf({ values }: View): Homography {
+/** The homography's origin as seen from the lens's centre, in focal lengths. */
+export function originOf({ origin, values }: View): Point {
+  return [origin[0] - values[CX]!, origin[1] - values[CY]!];
+}
+
+/** From undistorted coordinates, from the view's origin, to millimetres. */
+export function homographyOf({ values }: View): Homography {
   const [a, b, c, d, e, f, g, h] = values as [number, number, number, number, number, number, number, number];
   return [a, b, c, d, e, f, g, h, 1];
 }

@@ -58,8 +58,8 @@ function referenceAt(value: unknown): Reference {
   if (kind === 'card') {
     return {
       kind,
-      corners: corners === undefined ? undefined : quadAt(corners, 'reference.corners'),
-      barMm: barMm === undefined ? undefined : sizeAt(barMm, 'reference.barMm'),
+      corners: isAbsent(corners) ? undefined : quadAt(corners, 'reference.corners'),
+      barMm: isAbsent(barMm) ? undefined : sizeAt(barMm, 'reference.barMm'),
     };
   }
   if (kind !== 'rectangle') throw new Wrong('unknown-kind', 'reference.kind');
@@ -88,6 +88,11 @@ function reading<T>(read: () => T): Result<T, PointsFault> {
     if (error instanceof Wrong) return fail(error.fault);
     throw error;
   }
+}
+
+/** Programs that know no missing field write null. */
+function isAbsent(value: unknown): boolean {
+  return value === undefined || value === null;
 }
 
 function objectAt(value: unknown, field: string): Readonly<Record<string, unknown>> {

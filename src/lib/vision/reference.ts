@@ -16,6 +16,7 @@ import {
   viewOfCorners,
 } from './plane.ts';
 import { area, isConvex } from './polygon.ts';
+import { offProportion } from './proportions.ts';
 import { distance, type Point, type Quad, type Raster } from './raster.ts';
 import { middleOf, straightest } from './straight.ts';
 
@@ -64,6 +65,8 @@ const BLUR_REACH_PX = 30;
 /** Deviation from straight sides (root mean square) above which paper is not flat, and the strongest lens term that is believed. */
 const WAVINESS_MAX_PX = 0.3;
 const K1_MAX = 0.25;
+/** Sides that are off by more than about this share were exchanged, mistyped or measured on something else. */
+const PROPORTION_MAX = 0.08;
 /** Coarsest scale that measures. */
 export const MM_PER_PX_MAX = 0.5;
 /** Cosine of the steepest angle of view, 60 degrees. */
@@ -119,10 +122,12 @@ function judged(plane: Plane): Result<Plane, ReferenceFault> {
   const middle = toPicture(plane.view, [plane.size.width / 2, plane.size.height / 2]);
   const scale = scaleAt(plane.view, middle);
   if (plane.blurPx > BLUR_MAX_PX) return fail('blurred');
+  // Paper that is not flat, or a lens no phone has.
+  const bent = plane.wavinessPx > WAVINESS_MAX_PX || Math.abs(lensTermOf(plane.view)) > K1_MAX;
+  if (offProportion(plane.view) > PROPORTION_MAX) return fail(bent ? 'not-flat' : 'not-a-rectangle');
   if (scale.cosine < COSINE_MIN) return fail('too-steep');
   if (scale.mmPerPx > MM_PER_PX_MAX) return fail('too-far');
-  // Paper that is not flat, or a lens no phone has.
-  if (plane.wavinessPx > WAVINESS_MAX_PX || Math.abs(lensTermOf(plane.view)) > K1_MAX) return fail('not-flat');
+  if (bent) return fail('not-flat');
   return ok(plane);
 }
 

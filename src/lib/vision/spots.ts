@@ -20,7 +20,7 @@ const SMALLEST_PX = 4;
 
 /**
  * Connected spots of a low score, largest first; what is too small or nowhere low enough is dropped and its share told. `mixed` is the
- * score of half film, half bare.
+ * score of half film, half bare: a spot's outline lies there, so that blur makes it neither larger nor smaller.
  */
 export function spotsOf(
   score: Float32Array,
@@ -29,18 +29,22 @@ export function spotsOf(
   mixed: number,
 ): { spots: Spot[]; perimeterPx: number; droppedShare: number } {
   const data = new Uint8Array(width * height);
-  for (let at = 0; at < data.length; at++) data[at] = score[at]! < SPOT && glare[at] === 0 ? 1 : 0;
+  const within = Math.max(SPOT, mixed);
+  for (let at = 0; at < data.length; at++) data[at] = score[at]! < within && glare[at] === 0 ? 1 : 0;
   const { labels, count } = labelComponents({ width, height, data }, 8);
   const zeros = () => new Float64Array(count + 1);
-  const [pixels, xs, ys, perimeter] = [zeros(), zeros(), zeros(), zeros()];
+  const [pixels, outlined, xs, ys, perimeter] = [zeros(), zeros(), zeros(), zeros(), zeros()];
   const deepest = new Float64Array(count + 1).fill(Infinity);
   for (let y = 0, at = 0; y < height; y++) {
     for (let x = 0; x < width; x++, at++) {
       const label = labels[at]!;
       if (label === 0) continue;
-      pixels[label]!++;
-      xs[label]! += x + 0.5;
-      ys[label]! += y + 0.5;
+      if (score[at]! < mixed) outlined[label]!++;
+      if (score[at]! < SPOT) {
+        pixels[label]!++;
+        xs[label]! += x + 0.5;
+        ys[label]! += y + 0.5;
+      }
       deepest[label] = Math.min(deepest[label]!, score[at]!);
       if (x > 0 && labels[at - 1] !== label) perimeter[label]!++;
       if (x < width - 1 && labels[at + 1] !== label) perimeter[label]!++;
@@ -58,13 +62,14 @@ export function spotsOf(
       continue;
     }
     perimeterPx += perimeter[label]!;
-    const areaMm2 = pixels[label]! / pxPerMm ** 2;
+    const kind = deepest[label]! <= mixed ? 'bare' : 'thin';
+    const areaMm2 = (kind === 'bare' ? outlined : pixels)[label]! / pxPerMm ** 2;
     spots.push({
       xMm: xs[label]! / pixels[label]! / pxPerMm,
       yMm: ys[label]! / pixels[label]! / pxPerMm,
       diameterMm: Math.sqrt((4 * areaMm2) / Math.PI),
       areaMm2,
-      kind: deepest[label]! <= mixed ? 'bare' : 'thin',
+      kind,
     });
   }
   return { spots: spots.sort((a, b) => b.areaMm2 - a.areaMm2), perimeterPx, droppedShare: dropped / (width * height) };

@@ -29,7 +29,8 @@ beforeAll(async () => {
   const json = (name: string, value: unknown) =>
     writeFileSync(join(folder, name), typeof value === 'string' ? value : JSON.stringify(value));
   const segments = [...lap.segments.map(({ from, to }) => ({ from, to })), { from: [-5, 4], to: [9, 9] }];
-  json('card.json', { reference: { kind: 'card' }, segments });
+  // As a program writes it that knows no missing field, and an editor that marks its coding.
+  json('card.json', `\uFEFF${JSON.stringify({ reference: { kind: 'card', corners: null, barMm: null }, segments })}`);
   json('frame.json', { reference: { kind: 'rectangle', widthMm: 140, heightMm: 90, corners: lap.corners }, segments });
   json('not.json', '{');
   json('kind.json', { reference: { kind: 'tape' }, segments: [] });

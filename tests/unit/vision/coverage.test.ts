@@ -1,5 +1,5 @@
 import { type Coverage, measureCoverage } from '#lib/vision/coverage.ts';
-import type { Quad } from '#lib/vision/raster.ts';
+import { codeOf, type Quad } from '#lib/vision/raster.ts';
 import { describe, expect, test } from 'vitest';
 import { coatPhoto, type CoatPhoto, type CoatWishes } from '../../camera/coat.ts';
 import { photograph } from '../../camera/develop.ts';
@@ -82,6 +82,31 @@ describe('a coat with a few holidays', () => {
     expect(matched(one.photo, value).rest).toEqual([]);
     expect(value.map.data).toContain(2);
   });
+});
+
+test('bare places in full light are bare and no glare, though bare was taught in the shade', () => {
+  const [width, height] = [600, 400];
+  const rgba = new Uint8Array(4 * width * height).fill(255);
+  const holes = [80, 300, 520].map((x) => ({ x, y: 200, radius: 14 }));
+  for (let at = 0; at < width * height; at++) {
+    const [x, y] = [(at % width) + 0.5, Math.floor(at / width) + 0.5];
+    const lit = 0.3 + 0.7 / (1 + Math.exp((200 - x) / 12));
+    const bare = holes.some((hole) => Math.hypot(x - hole.x, y - hole.y) < hole.radius);
+    for (const [i, light] of (bare ? [0.45, 0.44, 0.41] : [0.06, 0.3, 0.32]).entries()) rgba[4 * at + i] = Math.round(codeOf(light * lit));
+  }
+  const quad: Quad = [
+    [20, 20],
+    [580, 20],
+    [580, 380],
+    [20, 380],
+  ];
+  const measured = measureCoverage(
+    { width, height, rgba },
+    { quad, widthMm: 280, heightMm: 180, film: [[400, 100]], bare: [[holes[0]!.x, holes[0]!.y]] },
+  );
+  const { unknownShare, holidays } = measured.ok ? measured.value : { unknownShare: NaN, holidays: [] };
+  expect(unknownShare).toBe(0);
+  expect(holidays.map(({ diameterMm }) => Math.abs(diameterMm - 14) < 1)).toEqual([true, true, true]);
 });
 
 describe('is refused with its reason', () => {

@@ -127,7 +127,7 @@ describe('is refused with its reason', () => {
     );
   });
 
-  test('a blurred photo, a cut frame, an empty picture, corners that cross, ends outside and far away', async () => {
+  test('a blurred photo, a cut frame, an empty picture, corners that cross, sides exchanged, ends outside', async () => {
     const { raster, photo } = await first;
     const why = (reference: Reference, picture = raster, segment: Segment = photo.segments[0]!) => {
       const [first] = measureLengths(picture, reference, [segment]).segments;
@@ -135,6 +135,7 @@ describe('is refused with its reason', () => {
     };
     const [a, b, c, d] = photo.corners;
     expect(why({ kind: 'card', corners: [a, c, b, d] })).toBe('not-a-rectangle');
+    expect(why({ kind: 'rectangle', widthMm: 90, heightMm: 140, corners: photo.corners })).toBe('not-a-rectangle');
     expect(why({ kind: 'card', corners: [[a[0] - 5000, a[1]], b, c, [d[0] - 5000, d[1]]] })).toBe('card-cut-off');
     expect(why({ kind: 'card' }, raster, { from: [10, 10], to: [-3, 10] })).toBe('outside-picture');
     const empty = { width: 600, height: 450, rgba: new Uint8Array(4 * 600 * 450).fill(180) };
