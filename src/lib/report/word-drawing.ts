@@ -9,6 +9,7 @@ import type { Block, Cell, FloorBlock, WallsBlock } from './blocks.ts';
 import type { RecordDocument, RecordDrawing, RecordPlan } from './record-document.ts';
 import { pointedText } from './said-text.ts';
 import type { Speaker } from './speaker.ts';
+import { thingName } from './spot-of-key.ts';
 import { cutBlocks, orderBlocks } from './word-cut.ts';
 
 const FLOOR_PT = 250;
@@ -96,20 +97,10 @@ export function markBlocks({ marks, drawing }: Pick<RecordDrawing, 'marks' | 'dr
       rows: marks.map(({ n, of, wall, x, y, spot }): Cell[] => [
         { text: String(n), strong: true },
         { text: pointedText(of, say) },
-        { text: where(wall, x, y), ...(spot !== null && { under: spotText(spot, (at) => thingName(drawing, at, say), locale) }) },
+        { text: where(wall, x, y), ...(spot !== null && { under: spotText(spot, (at) => thingName(drawing.things, at, say), locale) }) },
       ]),
     },
   ];
-}
-
-/** What stands at a place of the list, with its number among its kind where there are several. */
-function thingName({ things }: RecordDrawing['drawing'], at: number, say: Speaker): string {
-  const kind = things[at]?.thing;
-  if (kind === undefined) return String(at + 1);
-  const name = say.choice('thing', kind);
-  const before = things.slice(0, at).filter(({ thing }) => thing === kind).length;
-  const isOnly = things.filter(({ thing }) => thing === kind).length === 1;
-  return isOnly ? name : m.draw_thing_n({ thing: name, n: before + 1 }, { locale: say.locale });
 }
 
 const JOINT = {
