@@ -42,7 +42,11 @@ function sideText(decimal: string, at: (decimal: string) => string, inside: (fac
 
 /** Where the edge of a strip comes to lie, measured from corner 1 of the floor or from the left end of a wall. */
 export function edgeText(position: string, direction: '0' | '90', unit: 'in' | 'mm', lang: Lang): string {
-  return sideText(position, (decimal) => decimalLength(decimal.replace('-', ''), unit, lang), direction === '0' ? m.plan_up : m.plan_across);
+  return sideText(
+    position,
+    (decimal) => decimalLength(decimal.replace('-', ''), unit, lang),
+    direction === '0' ? m.plan_up : m.plan_across,
+  );
 }
 
 const said = (words: Readonly<Record<string, () => string>>, code: string) => (Object.hasOwn(words, code) ? words[code]!() : code);
