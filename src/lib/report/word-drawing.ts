@@ -10,7 +10,7 @@ import type { RecordDocument, RecordDrawing, RecordPlan } from './record-documen
 import { pointedText } from './said-text.ts';
 import type { Speaker } from './speaker.ts';
 import { thingName } from './spot-of-key.ts';
-import { cutBlocks, orderBlocks } from './word-cut.ts';
+import { cutBlocks, floorCuts, orderBlocks, wallCuts } from './word-cut.ts';
 
 const FLOOR_PT = 250;
 
@@ -18,7 +18,7 @@ const FLOOR_PT = 250;
 export function drawingBlocks({ drawings }: Pick<RecordDocument, 'drawings'>, say: Speaker): Block[] {
   return drawings.flatMap((drawn) => {
     const shape = shapeOf(drawn.drawing);
-    return shape.ok ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say)] : [];
+    return shape.ok ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say), ...wallPlanBlocks(drawn, say)] : [];
   });
 }
 
@@ -162,7 +162,24 @@ function planBlocks(drawn: RecordDrawing, shape: RoomShape, say: Speaker): Block
     ...(plan.stale
       ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }]
       : [sheetsBlock(drawn, plan, shape, say, FLOOR_PT)]),
-    ...cutBlocks(plan, say, {}),
+    ...cutBlocks(floorCuts(plan), say, {}),
     ...orderBlocks(plan, say),
+  ];
+}
+
+/** The sheets of the walls: what is cut, and where each goes. */
+function wallPlanBlocks({ room, walls }: RecordDrawing, say: Speaker): Block[] {
+  if (walls === undefined) return [];
+  const { locale } = say;
+  const line = say.line(walls.entry);
+  return [
+    {
+      block: 'heading',
+      level: 2,
+      text: m.record_plan({ room: `${say.room(room)}, ${m.plan_walls({}, { locale })}` }, { locale }),
+      aside: [say.day(walls.at), ...(line === null ? [] : [say.entry(line)])].join(', '),
+    },
+    ...(walls.stale ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }] : []),
+    ...cutBlocks(wallCuts(walls), say, {}),
   ];
 }
