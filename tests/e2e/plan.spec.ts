@@ -48,6 +48,16 @@ test('the sheets of a drawn shower: a trap and its remedy, a plan kept as it cam
   await expect(page.getByRole('heading', { level: 1, name: 'Cut list' })).toBeVisible();
   await expect(page.getByRole('listitem')).toHaveText(/^A\s*5 ft 0 in\s*Roll 1/);
   await site.link('Back').click();
+  await site.link('Walls').click();
+  await field('Width of the roll').fill('1 m');
+  await field('Length of a new roll').fill('10 m');
+  await field('Least overlap').fill('2 in');
+  await site.button('Plan the sheets').click();
+  await site.button('Keep this plan').click();
+  await site.link('Cut list').click();
+  // The floor's piece, one for each wall of 32 in, two for the one of 60.
+  await expect(page.getByRole('listitem')).toHaveText([/^A/, /^1A/, /^2A/, /^2B.*Wall 2, edge of the strip/, /^3A/]);
+  await site.link('Back').click();
   await site.link('Mixing card').click();
   const mortar = page.getByRole('region', { name: 'Mortar' });
   const typed = {

@@ -58,6 +58,11 @@ function gapTo([ax, ay]: XY, [bx, by]: XY, [x, y]: XY): number {
   return Math.hypot(x - ax - t * dx, y - ay - t * dy);
 }
 
+function lengthOf(floor: readonly XY[], wall: number): number {
+  const [a, b] = [floor[wall]!, floor[(wall + 1) % floor.length]!];
+  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+}
+
 function crosses(a: XY, b: XY, c: XY, d: XY): boolean {
   const side = (p: XY, q: XY, r: XY) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
@@ -66,7 +71,7 @@ function crosses(a: XY, b: XY, c: XY, d: XY): boolean {
 export function rasterOf(room: RasterRoom, cell: number): Raster {
   const { floor, doorways, lowWalls, reach } = room;
   const area = floor.reduce((sum, [x, y], i) => sum + x * floor[(i + 1) % floor.length]![1] - floor[(i + 1) % floor.length]![0] * y, 0);
-  const aprons = doorways.map(({ wall, from, to }) => {
+  const before = ({ wall, from, to }: { wall: number; from: number; to: number }) => {
     const [a, b] = [floor[wall]!, floor[(wall + 1) % floor.length]!];
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
@@ -77,7 +82,10 @@ export function rasterOf(room: RasterRoom, cell: number): Raster {
       wall,
       sill: [corner(from, 0), corner(to, 0)] as const,
     };
-  });
+  };
+  const aprons = doorways.map(before);
+  // Over a low wall an arm comes to what lies beyond it, as wide as the wall and as deep as the reach.
+  const beyond = lowWalls.map((wall) => before({ wall, from: 0, to: lengthOf(floor, wall) }));
   const walls = floor.flatMap((a, i) => {
     const b = floor[(i + 1) % floor.length]!;
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -95,22 +103,28 @@ export function rasterOf(room: RasterRoom, cell: number): Raster {
     );
   });
   // The sides of an apron hold nobody where they run over the floor, behind a wall, or over another apron.
-  const sides = aprons.flatMap(({ ring }, k) =>
-    [1, 2, 3].flatMap((i) => {
-      const [a, b] = [ring[i]!, ring[(i + 1) % 4]!];
-      const bits = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / (cell / 4));
-      const spot = (t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-      return Array.from({ length: bits }, (_, n) => ({
-        a: spot(n / bits),
-        b: spot((n + 1) / bits),
-        low: false,
-        middle: spot((n + 0.5) / bits),
-      })).filter(({ middle }) => !isInRing(floor, middle) && !aprons.some((other, m) => m !== k && isInRing(other.ring, middle)));
-    }),
-  );
-  const edges = [...walls, ...sides];
-  const stops = edges.filter(({ low }) => !low);
-  const all = [...floor, ...aprons.flatMap(({ ring }) => ring)];
+  const sidesOf = (all: typeof aprons) =>
+    all.flatMap(({ ring }, k) =>
+      [1, 2, 3].flatMap((i) => {
+        const [a, b] = [ring[i]!, ring[(i + 1) % 4]!];
+        const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+        const bits = Math.ceil(length / (cell / 4));
+        // A hair away from the apron: where two touch nothing is between them.
+        const hair = (area > 0 ? -1e-4 : 1e-4) / length;
+        const spot = (t: number, off = 0): XY => [
+          a[0] + (b[0] - a[0]) * t - (b[1] - a[1]) * off,
+          a[1] + (b[1] - a[1]) * t + (b[0] - a[0]) * off,
+        ];
+        return Array.from({ length: bits }, (_, n) => ({
+          a: spot(n / bits),
+          b: spot((n + 1) / bits),
+          off: spot((n + 0.5) / bits, -hair),
+        })).filter(({ off }) => !isInRing(floor, off) && !all.some((other, m) => m !== k && isInRing(other.ring, off)));
+      }),
+    );
+  const edges = [...walls, ...sidesOf(aprons)];
+  const stops = [...walls.filter(({ low }) => !low), ...sidesOf([...aprons, ...beyond])];
+  const all = [...floor, ...[...aprons, ...beyond].flatMap(({ ring }) => ring)];
   const [x1, x2] = [Math.min(...all.map(([x]) => x)) - cell * 1.37, Math.max(...all.map(([x]) => x)) + cell];
   const [y1, y2] = [Math.min(...all.map(([, y]) => y)) - cell * 1.43, Math.max(...all.map(([, y]) => y)) + cell];
   const columns = Math.ceil((x2 - x1) / cell) + 1;
@@ -127,8 +141,7 @@ export function rasterOf(room: RasterRoom, cell: number): Raster {
     });
     clearance[i] = inFloor[i] === 0 && inAprons[i] === 0 ? 0 : Math.min(...edges.map(({ a, b }) => gapTo(a, b, at(i))));
   }
-  const hasLow = lowWalls.length > 0;
-  const canWalk = (i: number) => hasLow || inFloor[i] === 1 || inAprons[i] !== 0;
+  const canWalk = (i: number) => inFloor[i] === 1 || inAprons[i] !== 0 || beyond.some(({ ring }) => isInRing(ring, at(i)));
   const boxed = stops.map(({ a, b }) => ({
     a,
     b,

@@ -1,10 +1,10 @@
 import { shapeOf } from '../job/drawing/shape.ts';
 import * as m from '../words/compiled/messages.js';
-import type { Part, Worded } from './blocks.ts';
+import type { Block, Part, Worded } from './blocks.ts';
 import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordDocument, RecordDrawing } from './record-document.ts';
 import { speaker, type Locale, type Speaker } from './speaker.ts';
-import { cutBlocks } from './word-cut.ts';
+import { cutBlocks, floorCuts, wallCuts, type Cuts } from './word-cut.ts';
 import { sheetsBlock } from './word-drawing.ts';
 
 /** What is cut for each room: a page to lay on the floor beside the roll. */
@@ -19,9 +19,11 @@ export type CutDocument = Pick<RecordDocument, 'rules' | 'built' | 'job' | 'head
 /** Null where no plan was kept. */
 export function cutOf(record: RecordDocument): CutDocument | null {
   const { rules, built, job, heads, chains, people, rooms, surfaces } = record;
-  const drawings = record.drawings.filter(({ plan }) => plan !== null).map((drawn) => ({ ...drawn, marks: [] }));
+  const drawings = record.drawings
+    .filter(({ plan, walls }) => plan !== null || walls !== undefined)
+    .map((drawn) => ({ ...drawn, marks: [] }));
   if (drawings.length === 0) return null;
-  const named = new Set(drawings.map(({ plan }) => plan?.entry));
+  const named = new Set(drawings.flatMap(({ plan, walls }) => [plan?.entry, walls?.entry]));
   const log = record.log.filter(({ id }) => named.has(id));
   return { v: 1, paper: 'cut', ...{ rules, built, job, heads, chains, people, rooms, surfaces }, drawings, shots: [], log };
 }
@@ -35,7 +37,7 @@ export function wordCut(document: CutDocument, locales: readonly [Locale, ...Loc
       document,
       say,
       head,
-      document.drawings.map((drawn) => roomPart(drawn, document, say)),
+      document.drawings.flatMap((drawn) => [...floorParts(drawn, document, say), ...wallParts(drawn, document, say)]),
     );
   };
   return {
@@ -52,21 +54,39 @@ const SIZES = [
   [14, 12, 210],
 ] as const;
 
-function roomPart(drawn: RecordDrawing, document: CutDocument, say: Speaker): Part {
-  const { locale } = say;
-  const plan = drawn.plan!;
+function floorParts(drawn: RecordDrawing, document: CutDocument, say: Speaker): Part[] {
+  const { plan } = drawn;
+  if (plan === null) return [];
   const shape = shapeOf(drawn.drawing);
-  const [, points, height] = SIZES.find(([most]) => plan.sheets.pieces.length <= most) ?? [0, 9, 180];
+  const height = sizeFor(plan.sheets.pieces.length)[1];
+  const picture = plan.stale || !shape.ok ? [] : [sheetsBlock(drawn, plan, shape.value, say, height)];
+  return [cutPart(floorCuts(plan), plan.stale, [say.room(drawn.room)], picture, document, say)];
+}
+
+function wallParts({ room, walls }: RecordDrawing, document: CutDocument, say: Speaker): Part[] {
+  if (walls === undefined) return [];
+  const names = [say.room(room), m.plan_walls({}, { locale: say.locale })];
+  return [cutPart(wallCuts(walls), walls.stale, names, [], document, say)];
+}
+
+function sizeFor(pieces: number): readonly [points: number, height: number] {
+  const [, points, height] = SIZES.find(([most]) => pieces <= most) ?? [0, 9, 180];
+  return [points, height];
+}
+
+function cutPart(cuts: Cuts, isStale: boolean, names: string[], picture: Block[], document: CutDocument, say: Speaker): Part {
+  const { locale } = say;
+  const [points] = sizeFor(cuts.sheets.pieces.length);
   return {
     name: m.page_cut({}, { locale }),
     blocks: [
-      paperTitle(document, say, m.page_cut({}, { locale }), [say.room(drawn.room)]),
-      ...(plan.stale
+      paperTitle(document, say, m.page_cut({}, { locale }), names),
+      ...(isStale
         ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}. ${m.plan_stale_text({}, { locale })}` }]
         : []),
-      ...cutBlocks(plan, say, { points }),
+      ...cutBlocks(cuts, say, { points }),
       { block: 'paragraph', strong: true, text: m.cut_how({}, { locale }) },
-      ...(plan.stale || !shape.ok ? [] : [sheetsBlock(drawn, plan, shape.value, say, height)]),
+      ...picture,
     ],
   };
 }

@@ -1,5 +1,5 @@
 import { takeoff } from '../job/drawing/areas.ts';
-import { edgeWall, exitWall, keptPlan } from '../job/drawing/laid.ts';
+import { edgeWall, exitWall, keptPlan, keptWalls } from '../job/drawing/laid.ts';
 import { marksIn } from '../job/drawing/marks.ts';
 import { shapeOf, type RoomShape } from '../job/drawing/shape.ts';
 import { roomsOf } from '../job/proof.ts';
@@ -24,7 +24,15 @@ function recordDrawing({ id, room, data }: DrawnRoom, job: JobState): RecordDraw
     takeoff: shape.ok ? recordTakeoff(shape.value) : null,
     marks: marksIn(job, room, data.unit).map(({ n, of, wall, x, y, spot }) => ({ n, of, wall, x, y, spot })),
     plan: recordPlan(room, shape.ok ? shape.value : null, job),
+    ...recordWalls(room, job),
   };
+}
+
+function recordWalls(room: string, job: JobState): Pick<RecordDrawing, 'walls'> {
+  const kept = keptWalls(job, room);
+  if (kept === null) return {};
+  const { fact, sheets, width, isStale } = kept;
+  return { walls: { entry: fact.id, at: { utc: fact.utc, offsetMin: fact.offsetMin }, stale: isStale, width, sheets } };
 }
 
 /** To four places, as all lengths of a drawing. */

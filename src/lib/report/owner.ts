@@ -39,7 +39,11 @@ export function ownerOf(record: RecordDocument): OwnerDocument | null {
     v: 1,
     paper: 'owner',
     ...{ rules, built, job, heads, fingerprint, chains, people, rooms, surfaces, materials, systems },
-    drawings: record.drawings.map((drawn) => ({ ...drawn, marks: drawn.marks.filter(({ of }) => shown.has(of)), plan: null })),
+    drawings: record.drawings.map(({ room, entry, at, drawing, takeoff, marks }) => ({
+      ...{ room, entry, at, drawing, takeoff },
+      marks: marks.filter(({ of }) => shown.has(of)),
+      plan: null,
+    })),
     readings,
     shots,
     moreShots: behind.length - shots.length,

@@ -16,7 +16,7 @@ import type { Drawing, DrawnThing } from '../record/kinds/drawing.ts';
 import type { Coverage, Miss, PhotoArea, PhotoLength, Transfer } from '../record/kinds/photo.ts';
 import type { Measure, Reading } from '../record/kinds/reading.ts';
 import type { Limit, Material, Room, Step, Surface } from '../record/kinds/setup.ts';
-import type { PlannedSheets } from '../record/plan-result.ts';
+import type { PlannedSheets, PlannedWalls } from '../record/plan-result.ts';
 import type { Unsettled } from '../trade/flood-evidence.ts';
 import type { Verdict } from '../trade/limits.ts';
 
@@ -271,7 +271,11 @@ export type RecordDrawing = {
   /** Coordinates in whole ten-thousandths; on a wall x runs along it and y up. */
   marks: { n: number; of: string; wall: number | null; x: number; y: number; spot: string | null }[];
   plan: RecordPlan | null;
+  /** The sheets of its walls as they were planned together last; left out where none were. */
+  walls?: RecordWalls;
 };
+
+export type RecordWalls = Pick<RecordPlan, 'entry' | 'at' | 'stale' | 'width'> & { sheets: PlannedWalls };
 
 export type RecordTakeoff = {
   [K in 'floor' | 'walls' | 'curbs' | 'benches' | 'perimeter']: string;

@@ -41,7 +41,7 @@ export function saidText(field: SaidField, line: Pick<RecordLine, 'at'>, say: Sp
     case 'key':
       return field.public === null ? m.record_key_none({ why: field.why ?? '' }, { locale }) : `Ed25519 ${grouped(field.public, SHORT)}`;
     case 'spot':
-      return spotName(field.spot, say);
+      return spotName(field.spot, field.room, say);
     case 'money':
       return moneyText(field, locale);
     case 'list':

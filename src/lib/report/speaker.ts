@@ -18,7 +18,8 @@ const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 export type Named = Pick<
   RecordDocument,
   'people' | 'rooms' | 'surfaces' | 'materials' | 'limits' | 'systems' | 'ownRules' | 'shots' | 'chains' | 'log'
->;
+> &
+  Partial<Pick<RecordDocument, 'drawings'>>;
 
 type Words = Readonly<Record<string, (inputs: Record<string, never>, options: { locale: Locale }) => string>>;
 
@@ -45,6 +46,7 @@ export function speaker(document: Named, locale: Locale) {
       shots.map(({ id }, i) => [id, shots.length === 1 ? String(number) : `${number}${String.fromCharCode(97 + i)}`] as const),
     ),
   );
+  const drawings = new Map((document.drawings ?? []).map(({ room, drawing }) => [room, drawing.things]));
   const lines = new Map(document.log.map((line) => [line.id, line]));
 
   const surface = (id: string | null): string => (id === null ? m.record_no_surface({}, { locale }) : (surfaces.get(id) ?? id));
@@ -90,6 +92,8 @@ export function speaker(document: Named, locale: Locale) {
     reason: (rule: string) => ownRules.get(rule)?.reason ?? code(codes.REASON, rules.get(rule)?.reason ?? ''),
     wanted: (rule: string) => rules.get(rule)?.want ?? null,
     room: (id: string) => rooms.get(id) ?? id,
+    /** What stands in a room or goes through its walls, as it is drawn. */
+    things: (room: string) => drawings.get(room) ?? [],
     surface,
     surfaces: (ids: readonly string[]) => (ids.length === 0 ? surface(null) : ids.map(surface).join(', ')),
     /** A surface or a room by its id. */

@@ -2,16 +2,57 @@ import { TRAP } from '../words/sheet-plan.ts';
 import { drawnLength } from '../words/drawn-length.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell } from './blocks.ts';
-import type { RecordPlan } from './record-document.ts';
+import type { RecordPlan, RecordWalls } from './record-document.ts';
 import type { Speaker } from './speaker.ts';
 
+/** What is cut: for a floor, or for walls together. */
+export interface Cuts extends Pick<RecordPlan, 'at' | 'width' | 'bare'> {
+  readonly sheets: Pick<RecordPlan['sheets'], 'unit' | 'pieces' | 'rolls' | 'totalCut'> & {
+    readonly proven: { readonly plan: boolean; readonly packing: boolean };
+  };
+  /** Where the edge of each piece comes to lie. */
+  readonly edges: readonly ((say: Speaker) => string)[];
+}
+
+export function floorCuts(plan: RecordPlan): Cuts {
+  const { direction, positions, pieces } = plan.sheets;
+  const inside = direction === '0' ? m.plan_up : m.plan_across;
+  const edges = pieces.map(
+    ({ strip }) =>
+      (say: Speaker) =>
+        m.cut_edge({ at: sideText(positions[Number(strip)]!, inside, plan, say) }, { locale: say.locale }),
+  );
+  return { ...plan, edges };
+}
+
+export function wallCuts(walls: RecordWalls): Cuts {
+  const { unit, rolls, proven, walls: all } = walls.sheets;
+  const edges = all.flatMap(({ wall, pieces, positions }) =>
+    pieces.map(({ strip }) => (say: Speaker) => {
+      const { locale } = say;
+      const at = sideText(positions[Number(strip)]!, m.plan_across, walls, say);
+      return m.cut_edge_wall({ wall: m.draw_wall_n({ n: Number(wall) + 1 }, { locale }), at }, { locale });
+    }),
+  );
+  const totalCut = String(Number(all.reduce((sum, one) => sum + Number(one.totalCut), 0).toFixed(4)));
+  return { ...walls, bare: [], edges, sheets: { unit, rolls, proven, totalCut, pieces: all.flatMap(({ pieces }) => pieces) } };
+}
+
+type Measured = { readonly sheets: Pick<RecordPlan['sheets'], 'unit'> };
+
+/** A place below zero lies outside: beyond where the walk or the wall begins. */
+function sideText(decimal: string, inside: typeof m.plan_across, plan: Measured, say: Speaker): string {
+  const length = planLength(plan, say)(decimal.replace('-', ''));
+  return (decimal.startsWith('-') ? m.plan_outside : inside)({ length }, { locale: say.locale });
+}
+
 /** A length of a plan, a decimal of its unit, on a tape. */
-function planLength({ sheets: { unit } }: RecordPlan, say: Speaker): (decimal: string) => string {
+function planLength({ sheets: { unit } }: Measured, say: Speaker): (decimal: string) => string {
   return (decimal) => drawnLength(Number(decimal) * 10_000, unit, say.locale);
 }
 
 /** What is cut, piece by piece and roll by roll. `points`: size of the pieces, to be read from the floor. */
-export function cutBlocks(plan: RecordPlan, say: Speaker, { points }: { readonly points?: number }): Block[] {
+export function cutBlocks(plan: Cuts, say: Speaker, { points }: { readonly points?: number }): Block[] {
   const { locale } = say;
   const { sheets, width } = plan;
   const length = planLength(plan, say);
@@ -43,6 +84,7 @@ export function cutBlocks(plan: RecordPlan, say: Speaker, { points }: { readonly
         .map((one) => (one.endsWith('.') ? one : `${one}.`))
         .join(' '),
     },
+    { block: 'paragraph', text: sheets.pieces.map(({ id }, i) => `${id}: ${plan.edges[i]!(say)}`).join(' ') },
     { block: 'facts', labelShare: 0.12, rows: rollRows(plan, say) },
     ...(plan.bare.length === 0
       ? []
@@ -50,12 +92,12 @@ export function cutBlocks(plan: RecordPlan, say: Speaker, { points }: { readonly
   ];
 }
 
-function bareWalls({ bare }: RecordPlan, say: Speaker): string {
+function bareWalls({ bare }: Cuts, say: Speaker): string {
   const { locale } = say;
   return bare.map((wall) => (wall === null ? say.choice('thing', 'bench') : m.draw_wall_n({ n: wall + 1 }, { locale }))).join(', ');
 }
 
-function rollRows(plan: RecordPlan, say: Speaker): { label: Cell; text: string }[] {
+function rollRows(plan: Cuts, say: Speaker): { label: Cell; text: string }[] {
   const { locale } = say;
   const { sheets } = plan;
   const length = planLength(plan, say);
@@ -99,15 +141,13 @@ function stepText(plan: RecordPlan, i: number, say: Speaker): string {
   const { locale } = say;
   const { piece, stretch, stands } = plan.sheets.laying.steps![i]!;
   const length = planLength(plan, say);
-  const at = (decimal: string) => length(decimal.replace('-', ''));
-  const side = (decimal: string, inside: typeof m.plan_across) =>
-    decimal.startsWith('-') ? m.plan_outside({ length: at(decimal) }, { locale }) : inside({ length: at(decimal) }, { locale });
+  const side = (decimal: string, inside: typeof m.plan_across) => sideText(decimal, inside, plan, say);
   const [part, of] = [Number(stretch.i) + 1, Number(stretch.of)];
   const exit = plan.exits[i] ?? null;
   return [
     of === 1
       ? m.plan_lay({ piece }, { locale })
-      : m.plan_lay_part({ piece, i: part, of, from: at(stretch.from), to: at(stretch.to) }, { locale }),
+      : m.plan_lay_part({ piece, i: part, of, from: length(stretch.from), to: length(stretch.to) }, { locale }),
     stands.map(([x, y]) => m.plan_kneel({ x: side(x, m.plan_across), y: side(y, m.plan_up) }, { locale })).join('; '),
     ...(exit === null ? [] : [m.plan_out({ wall: m.draw_wall_n({ n: exit + 1 }, { locale }) }, { locale })]),
   ]

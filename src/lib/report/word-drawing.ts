@@ -9,7 +9,8 @@ import type { Block, Cell, FloorBlock, WallsBlock } from './blocks.ts';
 import type { RecordDocument, RecordDrawing, RecordPlan } from './record-document.ts';
 import { pointedText } from './said-text.ts';
 import type { Speaker } from './speaker.ts';
-import { cutBlocks, orderBlocks } from './word-cut.ts';
+import { thingName } from './spot-of-key.ts';
+import { cutBlocks, floorCuts, orderBlocks, wallCuts } from './word-cut.ts';
 
 const FLOOR_PT = 250;
 
@@ -17,7 +18,7 @@ const FLOOR_PT = 250;
 export function drawingBlocks({ drawings }: Pick<RecordDocument, 'drawings'>, say: Speaker): Block[] {
   return drawings.flatMap((drawn) => {
     const shape = shapeOf(drawn.drawing);
-    return shape.ok ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say)] : [];
+    return shape.ok ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say), ...wallPlanBlocks(drawn, say)] : [];
   });
 }
 
@@ -96,20 +97,10 @@ export function markBlocks({ marks, drawing }: Pick<RecordDrawing, 'marks' | 'dr
       rows: marks.map(({ n, of, wall, x, y, spot }): Cell[] => [
         { text: String(n), strong: true },
         { text: pointedText(of, say) },
-        { text: where(wall, x, y), ...(spot !== null && { under: spotText(spot, (at) => thingName(drawing, at, say), locale) }) },
+        { text: where(wall, x, y), ...(spot !== null && { under: spotText(spot, (at) => thingName(drawing.things, at, say), locale) }) },
       ]),
     },
   ];
-}
-
-/** What stands at a place of the list, with its number among its kind where there are several. */
-function thingName({ things }: RecordDrawing['drawing'], at: number, say: Speaker): string {
-  const kind = things[at]?.thing;
-  if (kind === undefined) return String(at + 1);
-  const name = say.choice('thing', kind);
-  const before = things.slice(0, at).filter(({ thing }) => thing === kind).length;
-  const isOnly = things.filter(({ thing }) => thing === kind).length === 1;
-  return isOnly ? name : m.draw_thing_n({ thing: name, n: before + 1 }, { locale: say.locale });
 }
 
 const JOINT = {
@@ -171,7 +162,24 @@ function planBlocks(drawn: RecordDrawing, shape: RoomShape, say: Speaker): Block
     ...(plan.stale
       ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }]
       : [sheetsBlock(drawn, plan, shape, say, FLOOR_PT)]),
-    ...cutBlocks(plan, say, {}),
+    ...cutBlocks(floorCuts(plan), say, {}),
     ...orderBlocks(plan, say),
+  ];
+}
+
+/** The sheets of the walls: what is cut, and where each goes. */
+function wallPlanBlocks({ room, walls }: RecordDrawing, say: Speaker): Block[] {
+  if (walls === undefined) return [];
+  const { locale } = say;
+  const line = say.line(walls.entry);
+  return [
+    {
+      block: 'heading',
+      level: 2,
+      text: m.record_plan({ room: `${say.room(room)}, ${m.plan_walls({}, { locale })}` }, { locale }),
+      aside: [say.day(walls.at), ...(line === null ? [] : [say.entry(line)])].join(', '),
+    },
+    ...(walls.stale ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }] : []),
+    ...cutBlocks(wallCuts(walls), say, {}),
   ];
 }

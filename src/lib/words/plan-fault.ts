@@ -21,6 +21,7 @@ const SAID = {
   'self-crossing': m.fault_plan_self_crossing,
   'self-touching': m.fault_plan_self_touching,
   islands: m.fault_plan_islands,
+  misspelt: m.fault_plan_misspelt,
   'no-such-wall': m.fault_plan_no_such_wall,
   'doorway-turned': m.fault_plan_doorway_turned,
   'doorway-too-long': m.fault_plan_doorway_too_long,

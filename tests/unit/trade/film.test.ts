@@ -68,6 +68,22 @@ test.each([
   expect(done.coats).toBe(coats);
 });
 
+// ft2/gal of liquid deck coatings, Construction Waterproofing Handbook, table 3.21 (p. 3.57). It tells no solids; what it prints is what
+// coatings of 65 to 85 % by volume cover; 40.7458 ft2/gal are 1 m2/L.
+test.each([
+  [5, 250],
+  [10, 130],
+  [15, 72],
+  [20, 55],
+  [25, 44],
+  [30, 36],
+  [50, 27],
+])('a dry film of %d mil: %d ft2 of a gallon are published', (mil, published) => {
+  const ours = [65, 85].map((solidsPct) => valueOf(filmCoverage({ dryUm: mil * MIL, solidsPct, lossPct: 0 })).m2PerL * 40.7458);
+  expect(Math.floor(ours[0]!)).toBeLessThanOrEqual(published);
+  expect(Math.ceil(ours[1]!)).toBeGreaterThanOrEqual(published);
+});
+
 test('coverage of a litre, and what is lost', () => {
   expect(valueOf(filmCoverage({ dryUm: 500, solidsPct: 50, lossPct: 0 }))).toEqual({ m2PerL: 1, lPerM2: 1 });
   expect(valueOf(filmCoverage({ dryUm: 500, solidsPct: 50, lossPct: 20 })).lPerM2).toBeCloseTo(1.25, 12);

@@ -16,12 +16,17 @@ export const THING_FIELDS = {
   drain: ['out', 'width'],
   'line-drain': ['out', 'width', 'depth'],
   'toilet-flange': ['out', 'width'],
-  'floor-pipe': ['out'],
-  valve: ['up'],
-  pipe: ['up'],
+  'floor-pipe': ['out', 'width'],
+  valve: ['up', 'width'],
+  pipe: ['up', 'width'],
   niche: ['up', 'width', 'height', 'depth'],
   bench: ['width', 'depth', 'height'],
 } as const satisfies Readonly<Record<DrawnThing['thing'], readonly (keyof ThingRow)[]>>;
+
+/** Of what goes through floor or wall the hole may stay untold: then none is cut for it. */
+export function isHole(thing: DrawnThing['thing'], field: keyof ThingRow): boolean {
+  return field === 'width' && (thing === 'floor-pipe' || thing === 'valve' || thing === 'pipe');
+}
 
 /** Turns that are offered; any other can be typed. */
 export const TURNS = ['90', '-90', '45', '-45', '0'] as const;
@@ -116,7 +121,8 @@ function drawingOf(form: DrawingForm, unit: 'in' | 'mm'): Result<Drawing, SetupF
     ...some('height', `doorways.${i}.height`, high),
   }));
   const things = form.things.map((row, i): DrawnThing => {
-    const fields = THING_FIELDS[row.thing].map((name) => [name, size(`things.${i}.${name}`, row[name])]);
+    const told = THING_FIELDS[row.thing].filter((name) => !isHole(row.thing, name) || row[name].trim() !== '');
+    const fields = told.map((name) => [name, size(`things.${i}.${name}`, row[name])]);
     const measures = Object.fromEntries(fields) as Partial<Record<'out' | 'up' | 'width' | 'height' | 'depth', Quantity>>;
     return { thing: row.thing, wall: row.wall, along: size(`things.${i}.along`, row.along), ...measures };
   });

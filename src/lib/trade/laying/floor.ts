@@ -54,6 +54,28 @@ export function uncoverOn({ xs, open, exits }: Places): Uncover {
   };
 }
 
+/** The least doorway one gets to from each, by what is marked in `exit`: doorways one gets from one to the other inside have the same. */
+export function waysOut(columns: number, exit: Uint16Array): Map<number, number> {
+  const ways = new Map<number, number>();
+  const wayOf = (mark: number): number => {
+    const way = ways.get(mark) ?? mark;
+    if (way === mark) ways.set(mark, mark);
+    return way === mark ? mark : wayOf(way);
+  };
+  const join = (a: number, b: number) => {
+    if (a === 0 || b === 0 || a === b) return;
+    const [one, other] = [wayOf(a), wayOf(b)];
+    ways.set(Math.max(one, other), Math.min(one, other));
+  };
+  exit.forEach((mark, place) => {
+    if (mark === 0) return;
+    wayOf(mark);
+    if (place % columns > 0) join(mark, exit[place - 1]!);
+    if (place >= columns) join(mark, exit[place - columns]!);
+  });
+  return new Map([...ways.keys()].map((mark) => [mark, wayOf(mark)]));
+}
+
 function exitBeside(columns: number, place: number, exit: Uint16Array): number {
   const column = place % columns;
   const left = column > 0 ? exit[place - 1]! : 0;

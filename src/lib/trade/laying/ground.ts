@@ -27,7 +27,7 @@ export interface Ground {
   readonly aprons: readonly Apron[];
   /** The outline of floor and aprons together, and walls inside aprons: a place to stand keeps clear of them. */
   readonly edges: readonly Segment[];
-  /** What an arm goes round: the edges less the low walls. */
+  /** What an arm goes round: walls that are not low, and the outline of floor, aprons and what lies beyond low walls together. */
   readonly barriers: readonly Segment[];
 }
 
@@ -38,7 +38,22 @@ export function groundOf({ floor, doorways, lowWalls, reach }: Pick<Room, 'floor
   const isLeft = doubleArea(floor) > 0n;
   const aprons = doorways.map((doorway) => apronAt(floor, doorway, isLeft, reach));
   const walls = floor.map((_, wall) => ({ wall, parts: wallParts(floor, wall, doorways) }));
-  const sides = aprons.flatMap((apron) =>
+  const stops = walls.flatMap(({ wall, parts }) => (lowWalls.includes(wall) ? [] : parts));
+  const sides = outerSides(floor, aprons);
+  const reached = lowWalls.length === 0 ? sides : outerSides(floor, [...aprons, ...beyondLow(floor, lowWalls, isLeft, reach)]);
+  return { floor, aprons, edges: [...walls.flatMap(({ parts }) => parts), ...sides], barriers: [...stops, ...reached] };
+}
+
+/** Beyond a low wall an arm passes as over an apron as wide as the wall; nobody stands there. */
+function beyondLow(floor: readonly Point[], lowWalls: readonly number[], isLeft: boolean, depth: number): Apron[] {
+  return [...new Set(lowWalls)].map((wall) => {
+    const { a, b } = wallOf(floor, wall);
+    return apronAt(floor, { wall, from: 0, to: Math.hypot(b.x - a.x, b.y - a.y) }, isLeft, depth);
+  });
+}
+
+function outerSides(floor: readonly Point[], aprons: readonly Apron[]): Segment[] {
+  return aprons.flatMap((apron) =>
     sidesOf(apron).flatMap((side) =>
       outerParts(
         side,
@@ -47,8 +62,6 @@ export function groundOf({ floor, doorways, lowWalls, reach }: Pick<Room, 'floor
       ),
     ),
   );
-  const stops = walls.flatMap(({ wall, parts }) => (lowWalls.includes(wall) ? [] : parts));
-  return { floor, aprons, edges: [...walls.flatMap(({ parts }) => parts), ...sides], barriers: [...stops, ...sides] };
 }
 
 function apronAt(floor: readonly Point[], { wall, from, to }: Doorway, isLeft: boolean, depth: number): Apron {
@@ -93,14 +106,20 @@ export function fromApron({ at, along, away }: Apron, { x, y }: Point): { far: n
   return { far: dx * along.x + dy * along.y, out: dx * away.x + dy * away.y };
 }
 
-function sidesOf(apron: Apron): Segment[] {
-  const { width, depth } = apron;
-  const corners = [inApron(apron, 0, 0), inApron(apron, 0, depth), inApron(apron, width, depth), inApron(apron, width, 0)];
-  return corners.slice(1).map((b, i) => ({ a: corners[i]!, b }));
+/** A side of an apron, and a step away from the apron there. */
+interface Side extends Segment {
+  readonly off: Point;
 }
 
-/** The parts of an apron's side that lie neither in the floor nor in another apron. */
-function outerParts(side: Segment, floor: readonly Point[], others: readonly Apron[]): Segment[] {
+function sidesOf(apron: Apron): Side[] {
+  const { width, depth, along, away } = apron;
+  const corners = [inApron(apron, 0, 0), inApron(apron, 0, depth), inApron(apron, width, depth), inApron(apron, width, 0)];
+  const offs = [{ x: -along.x, y: -along.y }, away, along].map(({ x, y }) => ({ x: 4 * SAME * x, y: 4 * SAME * y }));
+  return corners.slice(1).map((b, i) => ({ a: corners[i]!, b, off: offs[i]! }));
+}
+
+/** The parts of an apron's side beyond which lies neither floor nor another apron. */
+function outerParts(side: Side, floor: readonly Point[], others: readonly Apron[]): Segment[] {
   const lines = [
     ...floor.map((_, wall) => wallOf(floor, wall)),
     ...others.flatMap(sidesOf),
@@ -112,7 +131,8 @@ function outerParts(side: Segment, floor: readonly Point[], others: readonly Apr
     const from = shares[i]!;
     if ((to - from) * length < SAME) return [];
     const middle = onto(side.a, side.b, (from + to) / 2);
-    const isInside = isInFloor(floor, middle) || others.some((apron) => isInApron(apron, middle));
+    const beyond = { x: middle.x + side.off.x, y: middle.y + side.off.y };
+    const isInside = isInFloor(floor, beyond) || others.some((apron) => isInApron(apron, beyond));
     return isInside ? [] : [{ a: onto(side.a, side.b, from), b: onto(side.a, side.b, to) }];
   });
 }

@@ -5,6 +5,7 @@ import { equalStretches } from './folds.ts';
 import { distanceTo, groundOf, inApron, SAME } from './ground.ts';
 import { groupsOf, layGroups, layingTask, layPlan } from './lay.ts';
 import type { Trap } from './order.ts';
+import { placeAt } from './standing.ts';
 import { trialOf } from './trial.ts';
 import { waysOver } from './ways.ts';
 
@@ -22,7 +23,7 @@ export function remediesFor(room: Room, plan: SheetPlan, trap: Trap, budget: Bud
   // Without a way in nothing else helps.
   if (trap.code === 'no-doorway' || trap.code === 'doorway-too-narrow')
     return [anyDoorway(room, plan, budget)].filter((way) => way !== null);
-  const across = reachAcross(room, plan);
+  const across = reachAcross(room, plan) ?? reachFromPlaces(room, plan, budget);
   // What takes longest to look for comes last.
   const kinds: Kind[] = [
     otherDirection,
@@ -153,12 +154,7 @@ const REACH_STEP = { in: 10_000, mm: 250_000 } as const;
  * that place, whatever lies, so that it need not be tried. Null where one cannot stand there, or a piece has to be folded and is too short.
  */
 function reachAcross(room: Room, plan: SheetPlan): LayingRemedy | null {
-  const step = REACH_STEP[room.unit];
-  const { wholeMax, maxStretches, gauge, foot } = room;
-  const folded = layingTask(room, plan).pieces.filter(({ cutLength }) => wholeMax !== null && cutLength > wholeMax);
-  if (folded.some((piece) => equalStretches(piece, 2, gauge) === null)) return null;
-  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
-  const change = folded.length > 0 && maxStretches < 2 ? { maxStretches: USUAL_STRETCHES } : {};
+  const { foot } = room;
   const ground = groundOf(room);
   const ways = waysOver(ground);
   const furthest = ground.aprons.map((apron, key) => {
@@ -166,10 +162,37 @@ function reachAcross(room: Room, plan: SheetPlan): LayingRemedy | null {
     if (ground.edges.some((edge) => distanceTo(edge, outside) < foot / 2 - SAME)) return Infinity;
     return Math.max(...room.floor.map((corner) => ways.distance(outside, key, ways.target(corner), Infinity)));
   });
-  const least = Math.min(...furthest);
-  if (least === Infinity) return null;
+  return reachOf(room, plan, Math.min(...furthest));
+}
+
+function reachOf(room: Room, plan: SheetPlan, furthest: number): LayingRemedy | null {
+  const { wholeMax, maxStretches, gauge } = room;
+  const step = REACH_STEP[room.unit];
+  const folded = layingTask(room, plan).pieces.filter(({ cutLength }) => wholeMax !== null && cutLength > wholeMax);
+  if (furthest === Infinity || folded.some((piece) => equalStretches(piece, 2, gauge) === null)) return null;
+  // Where a sheet has to be folded and may not be, a longer arm alone is no help.
+  const change = folded.length > 0 && maxStretches < 2 ? { maxStretches: USUAL_STRETCHES } : {};
   // One step more, as the nearest place of the grid may be so much further off.
-  return { kind: 'reach', change: { ...change, reach: (Math.ceil(Math.max(least, room.reach) / step) + 1) * step } };
+  return { kind: 'reach', change: { ...change, reach: (Math.ceil(Math.max(furthest, room.reach) / step) + 1) * step } };
+}
+
+/** So many places outside a doorway are looked at. */
+const PLACES_TRIED = 100;
+
+/**
+ * The same where another wall stands close before the doorways: from the place outside one that is nearest to the furthest corner. Tried, as
+ * with a longer reach the grid has other places.
+ */
+function reachFromPlaces(room: Room, plan: SheetPlan, budget: Budget): LayingRemedy | null {
+  const { places, ground } = trialOf(layingTask(room, plan));
+  const ways = waysOver(ground);
+  const corners = room.floor.map((corner) => ways.target(corner));
+  const every = Math.ceil(places.exits.length / PLACES_TRIED);
+  const furthest = places.exits
+    .filter((_, i) => i % every === 0)
+    .map(({ place }) => Math.max(...corners.map((corner) => ways.distance(placeAt(places, place), place, corner, Infinity))));
+  const remedy = reachOf(room, plan, Math.min(...furthest));
+  return remedy !== null && hasOrder({ ...room, ...remedy.change }, plan, budget) ? remedy : null;
 }
 
 /** The shortest reach that helps, up to one that does, by halving: a longer one always helps more. */

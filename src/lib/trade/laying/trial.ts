@@ -1,7 +1,7 @@
 import type { Point } from '#lib/measure/plane.ts';
 import type { SheetPiece } from '../sheets/plan.ts';
 import type { Room } from '../sheets/room.ts';
-import { coveredBy, uncoverOn, type Covered } from './floor.ts';
+import { coveredBy, uncoverOn, waysOut, type Covered } from './floor.ts';
 import { equalStretches, stretchesAt, type Span } from './folds.ts';
 import { fromApron, groundOf, type Ground } from './ground.ts';
 import { isReached, patchesOf, reachAll, type Patch, type Reaching } from './reach.ts';
@@ -24,7 +24,7 @@ export interface LayingStep {
   readonly piece: string;
   readonly stretch: Span & { readonly i: number; readonly of: number };
   readonly stands: readonly Point[];
-  /** The doorway one gets out by. */
+  /** The doorway one gets out by: from all places, or else from the first. */
   readonly exit: number;
 }
 
@@ -126,7 +126,22 @@ export function trialOf({ room, direction, pieces }: LayingTask): Trial {
       return place < 0 ? miss(reaching.ways.target(tip)) : [place];
     }
     const reached = reachAll(squares, reaching, exit);
-    return 'unreached' in reached ? miss(reached.unreached) : reached.stands;
+    return 'unreached' in reached ? miss(reached.unreached) : (withOneWayOut(squares, reached.stands, exit) ?? reached.stands);
+  };
+
+  /** Where one kneels for a stretch with the same way out from all places; null where it takes several. */
+  const withOneWayOut = (squares: readonly Patch[], stands: readonly number[], exit: Uint16Array): readonly number[] | null => {
+    if (stands.every((place) => exit[place] === exit[stands[0]!])) return stands;
+    const ways = waysOut(places.xs.length, exit);
+    for (const way of new Set(stands.map((place) => ways.get(exit[place]!)!))) {
+      const reached = reachAll(
+        squares,
+        reaching,
+        exit.map((mark) => (ways.get(mark) === way ? mark : 0)),
+      );
+      if ('stands' in reached) return reached.stands;
+    }
+    return null;
   };
 
   /** Lays the stretches of a piece one after the other from one of its ends. */

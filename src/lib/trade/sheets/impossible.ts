@@ -146,9 +146,18 @@ function keepOutsInTheWay(problem: StripProblem): number[] {
   return single.length > 0 ? single : all;
 }
 
-/** The remedies that work, those that the task asks for already left out. */
+/** The remedies that work; where none does alone, those that do with a longer new roll. */
 function tried(task: SheetTask, remedies: readonly SheetRemedy[], budget: Budget): SheetRemedy[] {
-  return remedies.filter(({ change }) => budget() && planSheets({ ...task, ...change }, budget).plan !== null);
+  const short: SheetRemedy[] = [];
+  const found = remedies.filter(({ kind, change }) => {
+    if (!budget()) return false;
+    const changed = { ...task, ...change };
+    const planned = planSheets(changed, budget);
+    if (planned.plan !== null) return true;
+    if (planned.why.kind === 'rolls') short.push({ kind, change: { ...change, ...newRoll(changed, planned.why.cuts).change } });
+    return false;
+  });
+  return found.length > 0 ? found : short.filter(({ change }) => budget() && planSheets({ ...task, ...change }, budget).plan !== null);
 }
 
 function proposals(task: SheetTask, code: ImpossibleCode, tooLong: LongPiece | null, budget: Budget): SheetRemedy[] {

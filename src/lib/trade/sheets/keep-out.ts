@@ -5,17 +5,17 @@ import type { KeepOut } from './problem.ts';
 /** Distance within which a computed one is looked at exactly. */
 const NEAR = 1e-2;
 
-/** Whether an open disc meets the interior of the region between two levels. Its centre lies in the region or on its outline. Exact. */
+/** Whether an open disc meets the interior of the region between two levels. Its centre may lie in a hole of the region. Exact. */
 export function meetsZone(region: Trapezoids, keepOut: KeepOut, lo: number, hi: number): boolean {
   const { at, radius } = keepOut;
   if (radius === 0 || hi <= lo || hi <= at.y - radius || lo >= at.y + radius) return false;
-  // Interior lies all around a point of the region, so some of it lies level with the centre and as near as you like.
-  if (lo < at.y && at.y < hi) return true;
   const { first, last } = slabsBetween(region, lo, hi);
   if (first > last) return false;
   for (let i = region.starts[first]!; i < region.starts[last + 1]!; i++) {
     const cell = region.cells[i]!;
-    if (meetsPart(keepOut, { ...cell, lo: Math.max(lo, cell.lo), hi: Math.min(hi, cell.hi) })) return true;
+    const [from, to] = [Math.max(lo, cell.lo), Math.min(hi, cell.hi)];
+    const levels = from < at.y && at.y < to ? [from, at.y, to] : [from, to];
+    if (levels.slice(1).some((level, k) => meetsPart(keepOut, { ...cell, lo: levels[k]!, hi: level }))) return true;
   }
   return false;
 }

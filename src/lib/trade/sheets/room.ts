@@ -66,6 +66,7 @@ export type RoomFaultCode =
   | 'self-crossing'
   | 'self-touching'
   | 'islands'
+  | 'misspelt'
   | 'no-such-wall'
   | 'doorway-turned'
   | 'doorway-too-long'
@@ -85,6 +86,15 @@ const STRETCHES_MAX = 24;
 /** 40 in: kneeling, lean, arm and knife; 12 in for the place one kneels on. Common practice, no source. */
 const USUAL = { in: { reach: 40, foot: 12 }, mm: { reach: 1016, foot: 304.8 } } as const;
 
+const NAMES: readonly string[] = [
+  ...['unit', 'gauge', 'floor', 'doorways', 'lowWalls', 'keepOuts', 'roll', 'minOverlap', 'upturn', 'direction', 'reach', 'foot'],
+  ...['maxStretches', 'wholeMax', 'pins', 'longestPiece', 'sets'],
+];
+/** Names under which islands are given elsewhere: a floor planned without them would be another floor. */
+const ISLANDS: readonly string[] = ['islands', 'holes'];
+/** A name as its letters, so that one not quite right is not passed over. */
+const plain = (name: string) => name.toLowerCase().replace(/[^a-z]|s$/g, '');
+
 /** Reads a room as `layerbook plan` takes it (docs/plan.md), and names the first thing that is wrong with it. */
 export function readRoom(input: unknown): Result<Room, RoomFault> {
   return reading(() => roomFrom(input));
@@ -92,6 +102,10 @@ export function readRoom(input: unknown): Result<Room, RoomFault> {
 
 function roomFrom(input: unknown): Room {
   const all = fields(input, 'FILE');
+  for (const name of Object.keys(all)) {
+    if (ISLANDS.includes(name) && list(all[name] ?? [], name, (one) => one).length > 0) throw new Wrong(name, 'islands');
+    if (!NAMES.includes(name) && NAMES.map(plain).includes(plain(name))) throw new Wrong(name, 'misspelt');
+  }
   const unit = unitOf(all);
   const floor = outline(all['floor']);
   const gauge = positive(all['gauge'], 'gauge');

@@ -39,6 +39,17 @@ test('a shower measured as the trade writes it is kept as it was said, and read 
   expect(kept(drawingForm(data))).toEqual(data);
 });
 
+test.each([
+  ['told', '4 in', { value: '4' }],
+  ['not told', ' ', undefined],
+])('the hole of a valve may be told: %s', (_, width, hole) => {
+  const valve = { thing: 'valve', wall: 0, along: '16 in', out: '', up: '48 in', width, height: '', depth: '' } as const;
+  const [thing] = kept(measured('alcove', ALCOVE, { things: [valve] })).things;
+  expect(thing).toMatchObject({ thing: 'valve', up: { value: '48' } });
+  if (hole === undefined) expect(thing).not.toHaveProperty('width');
+  else expect(thing).toMatchObject({ width: hole });
+});
+
 test.each(STARTS)('the shape %s closes in its own proportions, before and after anything is measured', (start) => {
   const empty = sketch(startForm('bath', start), 'in');
   expect(empty.gap).toBeNull();

@@ -126,6 +126,63 @@ describe('by hand', () => {
     expect(laying.steps.every(({ exit }) => exit === 0 || exit === 1)).toBe(true);
     expect(laying.steps.length).toBe(4);
   });
+
+  it('and by one doorway from all places of a stretch, where that is enough', () => {
+    // Either doorway alone reaches the whole floor of 40 by 20, though not from one place.
+    const { laying } = plan({
+      floor: [
+        [0, 0],
+        [40, 0],
+        [40, 20],
+        [0, 20],
+      ],
+      doorways: [
+        { wall: 0, from: 0, to: 40 },
+        { wall: 2, from: 0, to: 40 },
+      ],
+      reach: 30,
+    });
+    if ('trap' in laying) throw new Error(laying.trap.code);
+    const [{ stands, exit }, ...rest] = laying.steps as [(typeof laying.steps)[number]];
+    expect(rest).toEqual([]);
+    expect(stands.length).toBeGreaterThan(1);
+    expect(stands.map(({ y }) => (y < 0 ? 0 : 1))).toEqual(stands.map(() => exit));
+  });
+
+  it('an arm reaches from beside a low wall over it, and not round a high one', () => {
+    // An L: one kneels under its left wing, left of a wall down to (20, 0), and reaches past the wall's end, then over the low wall.
+    const input = {
+      floor: [
+        [0, 20],
+        [20, 20],
+        [20, 0],
+        [34, 0],
+        [34, 30],
+        [0, 30],
+      ],
+      doorways: [{ wall: 0, from: 0, to: 20 }],
+      roll: { width: 40, lengths: [], newLength: 600 },
+      minOverlap: 0,
+      direction: 90,
+      reach: 29,
+      maxStretches: 1,
+    };
+    expect(steps({ ...input, lowWalls: [2] })).toEqual(['A']);
+    expect(steps(input)).toEqual(['out-of-reach']);
+  });
+
+  it('where a wall stands close before the doorway a longer reach is found from beside it', () => {
+    const floor: XY[] = [
+      [0, 40],
+      [30, 40],
+      [20, 34],
+      [60, 34],
+      [60, 100],
+      [0, 100],
+    ];
+    const input = { floor, doorways: [{ wall: 0, from: 0, to: 30 }], roll: { width: 70, lengths: [], newLength: 600 }, direction: 90 };
+    expect(plan(input).remedies.map(({ kind }) => kind)).toContain('reach');
+  });
 });
 
 describe('groups that set', () => {

@@ -50,6 +50,13 @@ describe('says which limit stands in the way', () => {
       'piece-too-long-and-keep-out',
       ['longer-piece-and-smaller-keep-out'],
     ],
+    // Three pieces of 60 where the seams are nearer to the drain, or two under a wider roll: more than the roll at hand holds.
+    [
+      'a drain wider than a sheet, and too little on the roll',
+      { ...roll({ atHand: [parts(96)], newLength: null }), keepOuts: [drain(30, 48, 20)] },
+      'keep-out',
+      ['smaller-keep-out', 'wider-roll'],
+    ],
     ['a seam pinned outside', { direction: 90, pins: [parts(70)] }, 'pins', ['free-seams']],
     ['an upturn deeper than the roll is wide', { upturn: parts(40) }, 'upturn-too-deep', ['smaller-upturn', 'wider-roll']],
     [

@@ -149,6 +149,8 @@ describe('names what is wrong', () => {
       'floor',
       'islands',
     ],
+    ['islands beside the floor', { ...ROOM, islands: [[[10, 10]]] }, 'islands', 'islands'],
+    ['a name nearly right', { ...ROOM, keep_out: [] }, 'keep_out', 'misspelt'],
     ['more corners than can be', { ...ROOM, floor: Array.from({ length: 401 }, (_, i) => [i, (i * i) / 4]) }, 'floor', 'many-corners'],
     ['a doorway in no wall', { ...ROOM, doorways: [{ wall: 4, from: 0, to: 1 }] }, 'doorways[0].wall', 'no-such-wall'],
     ['a doorway longer than its wall', { ...ROOM, doorways: [{ wall: 0, from: 15, to: 60.125 }] }, 'doorways[0]', 'doorway-too-long'],
@@ -172,6 +174,7 @@ describe('names what is wrong', () => {
 
   it.each([
     ['a drain that touches a wall from inside', { ...ROOM, keepOuts: [{ at: [60, 5], radius: 3 }] }],
+    ['a field of somebody else, and no islands', { ...ROOM, note: 'left bath', islands: [] }],
     ['a doorway as long as its wall', { ...ROOM, doorways: [{ wall: 0, from: 0, to: 60 }] }],
     ['a roll twice as wide as the overlap', { ...ROOM, roll: { ...ROOM.roll, width: 4 } }],
     [

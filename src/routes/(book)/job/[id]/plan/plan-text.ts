@@ -40,6 +40,15 @@ function sideText(decimal: string, at: (decimal: string) => string, inside: (fac
   return decimal.startsWith('-') ? m.plan_outside({ length: at(decimal) }) : inside({ length: at(decimal) });
 }
 
+/** Where the edge of a strip comes to lie, measured from corner 1 of the floor or from the left end of a wall. */
+export function edgeText(position: string, direction: '0' | '90', unit: 'in' | 'mm', lang: Lang): string {
+  return sideText(
+    position,
+    (decimal) => decimalLength(decimal.replace('-', ''), unit, lang),
+    direction === '0' ? m.plan_up : m.plan_across,
+  );
+}
+
 const said = (words: Readonly<Record<string, () => string>>, code: string) => (Object.hasOwn(words, code) ? words[code]!() : code);
 export const trapText = (code: string) => said(TRAP, code);
 
@@ -49,12 +58,17 @@ export function impossibleText({ impossible, wall }: NoSheets, of: 'floor' | 'wa
   return wall === undefined ? text : `${wallName(Number(wall))}. ${text}`;
 }
 
+const ALONE_WITHOUT_ROLL: ReadonlySet<string> = new Set(['smaller-keep-out', 'smaller-upturn', 'finer-gauge', 'free-seams']);
+
 /** What helps, with its measure where it is one. */
 export function remedyText(remedy: Remedy, unit: 'in' | 'mm', lang: Lang): string {
   const measure = ['reach', 'longestPiece', 'upturn'].map((field) => remedy[field]).find((one) => typeof one === 'string');
   const roll = (remedy['roll'] as { width?: unknown; newLength?: unknown } | undefined) ?? {};
   const length = measure ?? (remedy.kind === 'wider-roll' ? roll.width : remedy.kind === 'longer-roll' ? roll.newLength : undefined);
   const name = said(REMEDY, remedy.kind);
+  // Where the rolls at hand are too short for what helps.
+  if (ALONE_WITHOUT_ROLL.has(remedy.kind) && typeof roll.newLength === 'string')
+    return `${name}. ${m.plan_remedy({ name: said(REMEDY, 'longer-roll'), length: decimalLength(roll.newLength, unit, lang) })}`;
   return typeof length === 'string' ? m.plan_remedy({ name, length: decimalLength(length, unit, lang) }) : name;
 }
 
