@@ -141,7 +141,14 @@ export interface FloorBlock extends Drawn {
   readonly block: 'floor';
   readonly height: number;
   readonly marks: readonly { readonly n: number; readonly at: Point }[];
-  readonly sheets: { readonly pieces: readonly LaidPiece[]; readonly overlaps: readonly Overlap[]; readonly isAlongX: boolean } | null;
+  readonly sheets: SheetsOn | null;
+}
+
+/** What is laid on one surface, in its own coordinates. */
+export interface SheetsOn {
+  readonly pieces: readonly LaidPiece[];
+  readonly overlaps: readonly Overlap[];
+  readonly isAlongX: boolean;
 }
 
 /** The walls of a room unfolded to scale, seen from inside, in the order of the walk. */
@@ -153,6 +160,7 @@ export interface WallsBlock extends Drawn {
   readonly marks: readonly { readonly n: number; readonly wall: number; readonly at: Point }[];
   /** How high the watertight layer was measured to reach, in ten-thousandths, and the words for it. */
   readonly levels: readonly { readonly wall: number; readonly up: number; readonly text: string }[];
+  readonly sheets: readonly (SheetsOn & { readonly wall: number })[];
 }
 
 /** A part begins on a page of its own. */

@@ -5,7 +5,7 @@ import { entryHead, paperEdition, paperTitle } from './paper-frame.ts';
 import type { RecordDocument, RecordDrawing } from './record-document.ts';
 import { speaker, type Locale, type Speaker } from './speaker.ts';
 import { cutBlocks, floorCuts, wallCuts, type Cuts } from './word-cut.ts';
-import { sheetsBlock } from './word-drawing.ts';
+import { sheetsBlock, wallSheetsBlock } from './word-drawing.ts';
 
 /** What is cut for each room: a page to lay on the floor beside the roll. */
 export type CutDocument = Pick<RecordDocument, 'rules' | 'built' | 'job' | 'heads' | 'chains' | 'people' | 'rooms' | 'surfaces'> & {
@@ -63,10 +63,13 @@ function floorParts(drawn: RecordDrawing, document: CutDocument, say: Speaker): 
   return [cutPart(floorCuts(plan), plan.stale, [say.room(drawn.room)], picture, document, say)];
 }
 
-function wallParts({ room, walls }: RecordDrawing, document: CutDocument, say: Speaker): Part[] {
+function wallParts(drawn: RecordDrawing, document: CutDocument, say: Speaker): Part[] {
+  const { room, walls } = drawn;
   if (walls === undefined) return [];
   const names = [say.room(room), m.plan_walls({}, { locale: say.locale })];
-  return [cutPart(wallCuts(walls), walls.stale, names, [], document, say)];
+  const shape = shapeOf(drawn.drawing);
+  const picture = walls.stale || !shape.ok ? [] : [wallSheetsBlock(drawn, walls, shape.value, say)];
+  return [cutPart(wallCuts(walls), walls.stale, names, picture, document, say)];
 }
 
 function sizeFor(pieces: number): readonly [points: number, height: number] {

@@ -2,7 +2,7 @@ import { beyond, curbsOf, onWall, reachOf, seenOf, strokesOf, unfolded, type Ele
 import { besideWall } from '../job/drawing/shape.ts';
 import { dimensionOf, leadersOf, pathOf, px, viewOf } from '../job/drawing/view.ts';
 import type { Point } from '../measure/plane.ts';
-import type { FloorBlock, WallsBlock } from './blocks.ts';
+import type { FloorBlock, SheetsOn, WallsBlock } from './blocks.ts';
 import { DrawnTexts } from './drawn-texts.ts';
 import { INK, INK_2, lineHeight, tag, textOps, type Op, type PathOp, type Tag } from './page.ts';
 import type { Strip } from './strip.ts';
@@ -82,7 +82,7 @@ export function wallStrips(block: WallsBlock, width: number, parent: Tag, measur
 }
 
 function rowStrips(row: readonly Elevation[], scale: number, block: WallsBlock, width: number, parent: Tag, measure: Measure): Strip[] {
-  const { alt, shape, names, lengths, heights, things, isHatched, levels, marks } = block;
+  const { alt, shape, names, lengths, heights, things, isHatched, levels, marks, sheets } = block;
   const figure = tag(parent, 'Figure', { alt: `${alt}: ${row.map(({ wall }) => names[wall]!).join(', ')}` });
   const path = (d: string, line: Line): Op => ({ op: 'path', tag: figure, x: 0, y: 0, d, ...line });
   const height = Math.max(...row.map((one) => one.height)) * scale + ROW.above + ROW.below;
@@ -100,7 +100,20 @@ function rowStrips(row: readonly Elevation[], scale: number, block: WallsBlock, 
   const ops: Op[] = [];
   for (const { wall, x, width: wide, height: tall } of row) {
     const box = pathOf([at({ x, y: 0 }), at({ x: x + wide, y: 0 }), at({ x: x + wide, y: tall }), at({ x, y: tall })], true);
-    ops.push(path(box, { fill: '#ffffff' }), ...(isHatched ? hatchOps(box, width, height, path) : []), path(box, { stroke: INK, pen: 1 }));
+    const laid = sheets.find((one) => one.wall === wall);
+    const here = (point: Point) => at({ x: x + point.x, y: point.y });
+    const surface = [
+      { x: 0, y: 0 },
+      { x: wide, y: tall },
+    ];
+    ops.push(
+      path(box, { fill: '#ffffff' }),
+      ...(isHatched ? hatchOps(box, width, height, path) : []),
+      ...(laid === undefined ? [] : sheetOps(laid, box, here, path)),
+      path(box, { stroke: INK, pen: 1 }),
+    );
+    // Their room is taken before that of other words, and nothing covers them.
+    const pieces = (laid?.pieces ?? []).flatMap(({ id, corners }) => pieceOps(id, corners, false, surface, here, texts, path));
     if (x > 0) {
       const fold = pathOf([at({ x, y: 0 }), at({ x, y: tall })], false);
       ops.push(path(fold, { stroke: '#ffffff', pen: 2.4 }), path(fold, { stroke: INK, pen: 0.8, dash: [9, 4] }));
@@ -117,6 +130,7 @@ function rowStrips(row: readonly Elevation[], scale: number, block: WallsBlock, 
       const name = things[one.thing];
       if (name !== undefined) ops.push(...texts.at(name, isPipe ? beside(centre, 3.5, texts.width(name)) : centre));
     }
+    ops.push(...pieces);
     for (const { up, text } of levels.filter((one) => one.wall === wall)) {
       const [from, to] = [at({ x, y: up }), at({ x: x + wide, y: up })];
       ops.push(path(pathOf([from, to], false), { stroke: INK, pen: 1.6, dash: [7, 3] }));
@@ -170,12 +184,7 @@ function hatchOps(clip: string, width: number, height: number, path: PathMaker):
   return [path(lines.join(''), { stroke: '#8a8a8a', pen: 0.6, clip })];
 }
 
-function sheetOps(
-  { pieces, overlaps, isAlongX }: NonNullable<FloorBlock['sheets']>,
-  clip: string,
-  at: (p: Point) => Point,
-  path: PathMaker,
-): Op[] {
+function sheetOps({ pieces, overlaps, isAlongX }: SheetsOn, clip: string, at: (p: Point) => Point, path: PathMaker): Op[] {
   const corners = pieces.flatMap((piece) => piece.corners);
   const ends = (of: 'x' | 'y') => [Math.min(...corners.map((one) => one[of])), Math.max(...corners.map((one) => one[of]))] as const;
   const seam = (level: number) => {
@@ -193,20 +202,20 @@ function sheetOps(
   ];
 }
 
-/** A piece's letter and the arrow along its strip, a quarter along what of it lies on the floor. */
+/** A piece's letter and the arrow along its strip, a quarter along what of it lies on the surface. */
 function pieceOps(
   id: string,
   corners: readonly Point[],
   isAlongX: boolean,
-  floor: readonly Point[],
+  surface: readonly Point[],
   at: (p: Point) => Point,
   texts: DrawnTexts,
   path: PathMaker,
 ): Op[] {
   const within = (of: 'x' | 'y', of2: readonly number[]) =>
     [
-      Math.max(Math.min(...of2), Math.min(...floor.map((one) => one[of]))),
-      Math.min(Math.max(...of2), Math.max(...floor.map((one) => one[of]))),
+      Math.max(Math.min(...of2), Math.min(...surface.map((one) => one[of]))),
+      Math.min(Math.max(...of2), Math.max(...surface.map((one) => one[of]))),
     ] as const;
   const [x1, x2] = within(
     'x',

@@ -6,7 +6,7 @@ import { drawnLength } from '../words/drawn-length.ts';
 import { spotText } from '../words/spot.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell, FloorBlock, WallsBlock } from './blocks.ts';
-import type { RecordDocument, RecordDrawing, RecordPlan } from './record-document.ts';
+import type { RecordDocument, RecordDrawing, RecordPlan, RecordWalls } from './record-document.ts';
 import { pointedText } from './said-text.ts';
 import type { Speaker } from './speaker.ts';
 import { thingName } from './spot-of-key.ts';
@@ -18,7 +18,9 @@ const FLOOR_PT = 250;
 export function drawingBlocks({ drawings }: Pick<RecordDocument, 'drawings'>, say: Speaker): Block[] {
   return drawings.flatMap((drawn) => {
     const shape = shapeOf(drawn.drawing);
-    return shape.ok ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say), ...wallPlanBlocks(drawn, say)] : [];
+    return shape.ok
+      ? [...roomBlocks(drawn, shape.value, say), ...planBlocks(drawn, shape.value, say), ...wallPlanBlocks(drawn, shape.value, say)]
+      : [];
   });
 }
 
@@ -74,7 +76,7 @@ export function wallsBlock(drawn: RecordDrawing, shape: RoomShape, say: Speaker,
   const { names, lengths, heights, tall, things, room } = drawnWords(drawn, shape, say);
   const marks = drawn.marks.flatMap(({ n, wall, x, y }) => (wall === null ? [] : [{ n, wall, at: { x, y } }]));
   const alt = m.record_walls_alt({ room }, { locale: say.locale });
-  return { block: 'walls', alt, shape, names, lengths, heights, tall, things, isHatched: false, levels: [], marks, ...more };
+  return { block: 'walls', alt, shape, names, lengths, heights, tall, things, isHatched: false, levels: [], marks, sheets: [], ...more };
 }
 
 /** Under the numbers of the drawing, the same in words. */
@@ -147,6 +149,22 @@ export function sheetsBlock(drawn: RecordDrawing, plan: RecordPlan, shape: RoomS
   return floorBlock(drawn, shape, say, { alt, height, marks: [], sheets: laid });
 }
 
+/** The walls with the sheets on them, in as many rows as their widths need. */
+export function wallSheetsBlock(drawn: RecordDrawing, { sheets, width }: RecordWalls, shape: RoomShape, say: Speaker): WallsBlock {
+  const { locale } = say;
+  const pieces = sheets.walls.flatMap((own) => own.pieces.map(({ id }) => id));
+  const room = `${say.room(drawn.room)}, ${m.plan_walls({}, { locale })}`;
+  return wallsBlock({ ...drawn, marks: [] }, shape, say, {
+    alt: m.record_sheets_alt({ room, pieces: pieces.join(', ') }, { locale }),
+    sheets: sheets.walls.map((own) => ({
+      wall: Number(own.wall),
+      pieces: laidPieces({ ...own, rolls: sheets.rolls }, width),
+      overlaps: overlaps(own, width),
+      isAlongX: false,
+    })),
+  });
+}
+
 function planBlocks(drawn: RecordDrawing, shape: RoomShape, say: Speaker): Block[] {
   const { plan } = drawn;
   if (plan === null) return [];
@@ -168,7 +186,8 @@ function planBlocks(drawn: RecordDrawing, shape: RoomShape, say: Speaker): Block
 }
 
 /** The sheets of the walls: what is cut, and where each goes. */
-function wallPlanBlocks({ room, walls }: RecordDrawing, say: Speaker): Block[] {
+function wallPlanBlocks(drawn: RecordDrawing, shape: RoomShape, say: Speaker): Block[] {
+  const { room, walls } = drawn;
   if (walls === undefined) return [];
   const { locale } = say;
   const line = say.line(walls.entry);
@@ -179,7 +198,9 @@ function wallPlanBlocks({ room, walls }: RecordDrawing, say: Speaker): Block[] {
       text: m.record_plan({ room: `${say.room(room)}, ${m.plan_walls({}, { locale })}` }, { locale }),
       aside: [say.day(walls.at), ...(line === null ? [] : [say.entry(line)])].join(', '),
     },
-    ...(walls.stale ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }] : []),
+    ...(walls.stale
+      ? [{ block: 'paragraph' as const, strong: true, text: `${m.plan_stale({}, { locale })}.` }]
+      : [wallSheetsBlock(drawn, walls, shape, say)]),
     ...cutBlocks(wallCuts(walls), say, {}),
   ];
 }
