@@ -150,7 +150,7 @@ function cardAxes(turn: number, prop: number, about: number): [Vec, Vec] {
 }
 
 /** Black of the printed card at a point of it, 0 to 1. */
-export function inkAt(u: number, v: number, foot: number, bare: boolean): number {
+function inkAt(u: number, v: number, foot: number, bare: boolean): number {
   const out = Math.min(u, v, frame.width - u, frame.height - v);
   const ring = Math.min(inside(out, foot), inside(frame.line - out, foot));
   if (ring > 0 || out < frame.line || bare) return ring;

@@ -1,5 +1,4 @@
-import { CARD } from '#lib/vision/card.ts';
-import { inkAt } from '../camera/lap.ts';
+import { CARD, isBlackCell, MARKER_CELLS } from '#lib/vision/card.ts';
 import { board } from './boards.mjs';
 import { lamps, LYING } from './close.mjs';
 import { seenAt } from './lens.mjs';
@@ -12,7 +11,7 @@ import { near, sheet } from './views.mjs';
 /** Pictures to measure in, and what is true of them: where each point is seen in 1280 x 960 pixels, and what it measures on the surface. */
 
 const MM = 25.4;
-const { paper, frame } = CARD;
+const { paper, frame, markers, bar } = CARD;
 /** @returns {[x: number, y: number]} */
 const pixel = (view, at) => seenAt(view.camera, 1280, 960, at);
 
@@ -24,8 +23,21 @@ const CARD_LIES = placed(LYING, -0.7, -3.1, THICK, 5);
 
 const card = (u, v, px, m) => {
   put(m, TONES.paint, 1);
-  over(m, TONES.dark, 1, inkAt(u * MM + frame.width / 2, frame.height / 2 - v * MM, px * MM, false));
+  over(m, TONES.dark, 1, inkAt(u * MM + frame.width / 2, frame.height / 2 - v * MM, px * MM));
 };
+
+/** Black of the printed card at a place of it in mm, 0 to 1; its lines end over a pixel of `foot` mm. */
+function inkAt(x, y, foot) {
+  const inside = (depth) => Math.min(1, Math.max(0, depth / foot + 0.5));
+  const out = Math.min(x, y, frame.width - x, frame.height - y);
+  const ring = Math.min(inside(out), inside(frame.line - out));
+  if (ring > 0 || out < frame.line) return ring;
+  for (const [marker, [left, top]] of markers.at.entries()) {
+    const [column, row] = [x - left, y - top].map((along) => Math.floor((along * MARKER_CELLS) / markers.side));
+    if (Math.min(column, row) >= 0 && Math.max(column, row) < MARKER_CELLS) return isBlackCell(marker, column, row) ? 1 : 0;
+  }
+  return x > bar.x && x < bar.x + bar.length ? inside(0.5 - Math.abs(y - bar.y)) : 0;
+}
 
 /** The lap of the north wall at the dry fit, both edges in view, and the scale card on the lower sheet. */
 export const lapWithCard = () =>
