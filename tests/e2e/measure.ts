@@ -1,11 +1,10 @@
 import { LOUPE_BY } from '#lib/ui/photo/stage.ts';
 import * as m from '#lib/words/compiled/messages.js';
 import type { Page } from '@playwright/test';
-import { WIDTH } from '../camera/pictures.ts';
 import type { Site } from './site.ts';
 
 type Point = readonly [number, number];
-type Area = { readonly quad: readonly Point[]; readonly widthMm: number; readonly heightMm: number };
+type Area = { readonly quad: readonly Point[]; readonly widthMm: number; readonly heightMm: number; readonly unit?: 'mm' | 'in' };
 
 /** Opens a photo from the viewfinder's page and goes on to measure in it. */
 export async function measureFile(site: Site, jpeg: Buffer): Promise<void> {
@@ -18,7 +17,8 @@ export async function measureFile(site: Site, jpeg: Buffer): Promise<void> {
 export async function tapPhoto(site: Site, [x, y]: Point): Promise<Point> {
   const stage = site.button(site.say(m.stage_tap));
   await stage.scrollIntoViewIfNeeded();
-  const per = WIDTH / (await stage.boundingBox())!.width;
+  const wide = await stage.evaluate((one) => one.parentElement!.querySelector<SVGSVGElement>(':scope > svg')!.viewBox.baseVal.width);
+  const per = wide / (await stage.boundingBox())!.width;
   const [left, top] = [Math.round(x / per), Math.round(y / per)];
   await stage.click({ position: { x: left, y: top } });
   return [left * per, top * per];
@@ -37,11 +37,12 @@ export async function tapSharp(site: Site, to: Point, name: string): Promise<voi
   await site.page.mouse.up();
 }
 
-/** Marks the four corners of an area and types its sides, in mm. */
-export async function markArea(site: Site, { quad, widthMm, heightMm }: Area): Promise<void> {
+/** Marks the four corners of an area and types its sides, in the job's unit. */
+export async function markArea(site: Site, { quad, widthMm, heightMm, unit = 'mm' }: Area): Promise<void> {
   for (const [i, corner] of quad.entries()) await tapSharp(site, corner, site.say(m.mark_corner, { n: i + 1 }));
-  await site.page.getByLabel(site.say(m.side_first, { unit: 'mm' })).fill(String(widthMm));
-  await site.page.getByLabel(site.say(m.side_second, { unit: 'mm' })).fill(String(heightMm));
+  const inUnit = (mm: number) => String(unit === 'mm' ? mm : mm / 25.4);
+  await site.page.getByLabel(site.say(m.side_first, { unit })).fill(inUnit(widthMm));
+  await site.page.getByLabel(site.say(m.side_second, { unit })).fill(inUnit(heightMm));
 }
 
 /** Marks the area of a coat and teaches film and bare. */

@@ -7,12 +7,26 @@ export const unit = (a) => {
   return [a[0] / l, a[1] / l, a[2] / l];
 };
 
-/** `ray(x, y)` through a pixel of a camera with `fov` degrees across; `foot` is a pixel's width at distance 1. */
-export function lens({ at, to, fov, up = [0, 0, 1] }, width, height) {
+/** The camera's axes, and half of what it sees across at distance 1. */
+function axes({ at, to, fov, up = [0, 0, 1] }) {
   const forward = unit(sub(to, at));
   const right = unit(cross(forward, up));
-  const down = cross(forward, right);
-  const half = Math.tan(((fov / 2) * Math.PI) / 180);
+  return { forward, right, down: cross(forward, right), half: Math.tan(((fov / 2) * Math.PI) / 180) };
+}
+
+/** Where a point is seen, in pixels; the first one's centre is (0.5, 0.5). */
+export function seenAt(camera, width, height, point) {
+  const { forward, right, down, half } = axes(camera);
+  const off = sub(point, camera.at);
+  const [x, y, z] = [right, down, forward].map((axis) => off[0] * axis[0] + off[1] * axis[1] + off[2] * axis[2]);
+  const perPixel = (2 * half * z) / width;
+  return [width / 2 + x / perPixel, height / 2 + y / perPixel];
+}
+
+/** `ray(x, y)` through a pixel of a camera with `fov` degrees across; `foot` is a pixel's width at distance 1. */
+export function lens(camera, width, height) {
+  const { at } = camera;
+  const { forward, right, down, half } = axes(camera);
   const ray = (px, py) => {
     const sx = ((px / width) * 2 - 1) * half;
     const sy = (((py / height) * 2 - 1) * half * height) / width;

@@ -5,6 +5,7 @@ import { coat, sandBed, thinset } from './materials.mjs';
 import { level, plug, trowel } from './props.mjs';
 import { coated, fall, FLOOR, screws, sheets, shell } from './room.mjs';
 import { cut, cylinder, placed, plane } from './shapes.mjs';
+import { coatMended, coatMissed, lapWithCard } from './measured.mjs';
 import { near, facing, wide, sheet, band, liner, tools } from './views.mjs';
 import { peeled, rolling, miss, flange, flangeBonded, filled } from './work.mjs';
 
@@ -50,6 +51,7 @@ export const PICTURES = [
         lapTape({ lap: 2.6875, ground: board(), lower: sheet(71, { scuffs: 0.2 }), upper: sheet(99, { scuffs: 0.2 }) }),
       ),
   },
+  { file: '45-lap-north-card.jpg', scene: lapWithCard },
   {
     file: '12-lap-east-tape.jpg',
     scene: () =>
@@ -168,6 +170,8 @@ export const PICTURES = [
   },
   { file: '34-coat-pail.jpg', scene: () => near([-3, -11, 19], [0.5, 0.8, 5], stirredPail()) },
   { file: '35-coat-north-roller.jpg', scene: () => near([1.5, -14, 15], [0.5, 1.2, 0], rolling()) },
+  { file: '46-coat-north-miss.jpg', scene: coatMissed },
+  { file: '47-coat-north-mended.jpg', scene: coatMended },
   { file: '36-coated-north.jpg', scene: () => wide([20, -32, 58], [33, 36, 38], [...liner(), coated({ wall: 'north' })]) },
   {
     file: '37-comb-north.jpg',
