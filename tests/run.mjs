@@ -7,13 +7,15 @@ import { ensureReady, npmCommand, ROOT } from '../src/cli/ready.mjs';
 import { staleDeepLines } from './deep/stale.mjs';
 import { ensurePackages } from './packages.mjs';
 
-/** Seconds each part may take, as DEVELOPERS.md says; only the row `all` is enforced. */
+/** Seconds each part may take, as DEVELOPERS.md says; only the row `all` is enforced, a tenth above it: the machine may be busy. */
 const BUDGET_S = Object.fromEntries(
   Array.from(readFileSync(path.join(ROOT, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| (\w+) \| (\d+):(\d\d) \|/gm), ([, part, min, s]) => [
     part,
     min * 60 + Number(s),
   ]),
 );
+
+const LONGEST_S = Math.round(BUDGET_S.all * 1.1);
 
 const UNIT = 'tests/.out/unit.json';
 const BROWSER = 'tests/.out/e2e.json';
@@ -54,7 +56,7 @@ tookS.all = secondsSince(started);
 console.log(`\n${'part'.padEnd(10)}${'took'.padStart(7)}${'budget'.padStart(9)}`);
 for (const [name, seconds] of Object.entries(tookS)) row(name, seconds, BUDGET_S[name]);
 for (const line of staleDeepLines()) console.log(line);
-if (tookS.all > BUDGET_S.all) total.failed += 1;
+if (tookS.all > LONGEST_S) total.failed += 1;
 console.log(`${total.passed} passed, ${total.failed} failed`);
 process.exitCode = total.failed === 0 ? 0 : 1;
 
@@ -103,10 +105,10 @@ function readReport(report, count) {
   }
 }
 
-/** Runs a script of package.json, at most until the time for all is up. Null is the code of one that was ended. */
+/** Runs a script of package.json, at most until the longest time for all is up. Null is the code of one that was ended. */
 function npmRun(script, args, output) {
   const [command, commandArgs, options] = npmCommand('run', '--silent', script, '--', ...args);
-  const timeout = Math.max(1, BUDGET_S.all * 1000 - (Date.now() - started));
+  const timeout = Math.max(1, LONGEST_S * 1000 - (Date.now() - started));
   return new Promise((resolve) => {
     const child = spawn(command, commandArgs, { ...options, cwd: ROOT, stdio: ['ignore', output, output], timeout });
     let said = '';

@@ -20,7 +20,7 @@ const expect = patient.configure({ timeout: 30_000 });
 const ROOM = { name: 'Hall bath', surfaces: [{ name: 'Back wall', place: 'wall', system: 'sheet' }] } as const;
 const HALL = [job(ROOM.name), surface('back', 'Back wall', 'wall')];
 
-// Offline is tried once; elsewhere its cache would only take room and time.
+// The cache for offline, tried in speech.spec.ts, would only take room and time.
 test.use({ permissions: ['camera', 'microphone'], serviceWorkers: 'block' });
 test.describe.configure({ mode: 'parallel', timeout: 150_000 });
 
@@ -106,47 +106,41 @@ with wave.open(io.BytesIO(sys.stdin.buffer.read())) as w:
   return JSON.parse(execFileSync('python3', ['-c', script], { input: file, encoding: 'utf8' })) as ReturnType<typeof inPython>;
 }
 
-test.describe('with the service worker', () => {
-  test.use({ serviceWorkers: 'allow' });
-  test('three seconds, without network: an entry with a whole WAV of what the microphone heard, played back, and in the archive', async ({
-    page,
-    context,
-  }) => {
-    const site = new Site(page);
-    await site.openJobs();
-    await site.untilOffline();
-    await plant(page, 'hall', HALL);
-    await context.setOffline(true);
-    await page.goto('/job/hall/voice');
-    await site.button('Back wall').click();
-    await key(site, 'talk').click();
-    await untilSeconds(site, 3);
-    await key(site, 'stop').click();
-    await expect(site.saved).toBeVisible();
+test('three seconds, without network: an entry with a whole WAV of what the microphone heard, played back, and in the archive', async ({
+  page,
+  context,
+}) => {
+  const site = await atVoice(page);
+  await site.button('Back wall').click();
+  await context.setOffline(true);
+  await key(site, 'talk').click();
+  await untilSeconds(site, 3);
+  await key(site, 'stop').click();
+  await expect(site.saved).toBeVisible();
 
-    const [note, ...more] = await storedNotes(page);
-    expect(more).toEqual([]);
-    const heard = inPython(note!.file);
-    expect(heard).toMatchObject({ rate: 16_000, channels: 1, width: 2 });
-    expect(heard.peak).toBeGreaterThan(300);
-    expect(note).toMatchObject({ cut: false, ms: Math.floor(heard.frames / 16), sound: { bytes: note!.file.length } });
-    expect(note!.ms).toBeGreaterThanOrEqual(3_000);
-    expect(note!.surfaces).toHaveLength(1);
-    expect(await piecesOnDisk(page)).toBe(0);
+  const [note, ...more] = await storedNotes(page);
+  expect(more).toEqual([]);
+  const heard = inPython(note!.file);
+  expect(heard).toMatchObject({ rate: 16_000, channels: 1, width: 2 });
+  expect(heard.peak).toBeGreaterThan(300);
+  expect(note).toMatchObject({ cut: false, ms: Math.floor(heard.frames / 16), sound: { bytes: note!.file.length } });
+  expect(note!.ms).toBeGreaterThanOrEqual(3_000);
+  expect(note!.surfaces).toHaveLength(1);
+  expect(await piecesOnDisk(page)).toBe(0);
 
-    const row = page.getByRole('listitem').filter({ hasText: 'Back wall' });
-    await row.getByRole('button', { name: /^Play/ }).click();
-    await expect(row.getByRole('button', { name: /^Stop/ })).toBeVisible();
-    // Its length is known as soon as its head is read.
-    await expect.poll(() => row.locator('audio').evaluate((one: HTMLAudioElement) => one.duration)).toBeCloseTo(note!.ms / 1000, 1);
+  const row = page.getByRole('listitem').filter({ hasText: 'Back wall' });
+  await row.getByRole('button', { name: /^Play/ }).click();
+  await expect(row.getByRole('button', { name: /^Stop/ })).toBeVisible();
+  // Its length is known as soon as its head is read.
+  await expect.poll(() => row.locator('audio').evaluate((one: HTMLAudioElement) => one.duration)).toBeCloseTo(note!.ms / 1000, 1);
 
-    await page.goto('/job/hall');
-    await site.openRecordPage();
-    const archive = await site.writeArchive();
-    const zip = new Blob([await readFile(await archive.path())]);
-    expect(await verify(zip)).toMatchObject({ verdict: 'as-written', findings: [] });
-    expect(Buffer.from(await zip.arrayBuffer()).includes(`data/sounds/${note!.sound.sha256}.wav`)).toBe(true);
-  });
+  await context.setOffline(false);
+  await page.goto('/job/hall');
+  await site.openRecordPage();
+  const archive = await site.writeArchive();
+  const zip = new Blob([await readFile(await archive.path())]);
+  expect(await verify(zip)).toMatchObject({ verdict: 'as-written', findings: [] });
+  expect(Buffer.from(await zip.arrayBuffer()).includes(`data/sounds/${note!.sound.sha256}.wav`)).toBe(true);
 });
 
 test('held down it records until it is let go; a second page of the book leaves it alone; going on to another page ends it and keeps it', async ({
