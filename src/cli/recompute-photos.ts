@@ -33,7 +33,7 @@ export async function recomputePhotos(entries: readonly Entry[], blob: (sha256: 
     if (view.kind === 'reading' && view.data.photo !== undefined) {
       const { photo } = view.data;
       const said = view.data.said as Quantity;
-      const then = { value: said.value, low: photo.low, high: photo.high };
+      const then = { value: said.value, low: photo.low, high: photo.high, plane: photo.plane ?? 'not-shown' };
       again.push(await of(entry, 'reading', photo, then, said.resolution ?? '0.1', (picture) => lengthAgain(picture, photo, said.unit)));
     } else if (view.kind === 'coverage') {
       const { data } = view;
@@ -65,7 +65,7 @@ export async function recomputePhotos(entries: readonly Entry[], blob: (sha256: 
 }
 
 function isSame(then: Figures, now: Figures, step: number): boolean {
-  return Object.entries(then).every(([name, value]) => Math.abs(Number(value) - Number(now[name])) <= step * 1.001);
+  return Object.entries(then).every(([name, value]) => value === now[name] || Math.abs(Number(value) - Number(now[name])) <= step * 1.001);
 }
 
 function lengthAgain(picture: Raster, { reference, from, to }: PhotoLength, unit: string): Figures | { refused: string } {
@@ -76,7 +76,7 @@ function lengthAgain(picture: Raster, { reference, from, to }: PhotoLength, unit
   const length = measureLengths(picture, by, [{ from: point(from), to: point(to) }]).segments[0]!;
   if ('refused' in length) return length;
   const { said, low, high } = lengthSaid(length, unit === 'in' ? 'in' : 'mm');
-  return { value: said.value, low, high };
+  return { value: said.value, low, high, plane: length.planeShown ? 'edges' : 'not-shown' };
 }
 
 function coverageAgain(picture: Raster, { photo, film, bare }: Coverage): Figures | { refused: string } {

@@ -19,6 +19,8 @@ export interface LapWishes {
   readonly bare?: boolean;
   /** The lap's edges run apart by this angle. */
   readonly skewDeg?: number;
+  /** No lap is drawn: nothing straight beside the card. */
+  readonly blank?: boolean;
 }
 
 export interface LapPhoto {
@@ -40,7 +42,7 @@ const CARD_REACH_MM = 160;
 export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
   const range = ([low, high]: readonly [number, number]) => low + (high - low) * chance();
   const rad = Math.PI / 180;
-  const { width } = wishes;
+  const { width, blank = false } = wishes;
   const height = Math.round((width * 3) / 4);
   const focalPx = width * range([0.7, 0.85]);
   const lapMm = range([30, 70]);
@@ -77,8 +79,8 @@ export function lapPhoto(wishes: LapWishes, chance: () => number): LapPhoto {
     const [x, y] = [from[0]! + t * ray[0]!, from[1]! + t * ray[1]!];
     const foot = t / pixel;
     // The surface: lower sheet, the upper one over it beyond its edge, both edges drawn as the step's thin shadow.
-    const over = inside(-y, foot);
-    const edge = Math.max(inside(0.4 - Math.abs(y), foot), 0.6 * inside(0.3 - Math.abs(y + lapMm + skew * x), foot));
+    const over = blank ? 0 : inside(-y, foot);
+    const edge = blank ? 0 : Math.max(inside(0.4 - Math.abs(y), foot), 0.6 * inside(0.3 - Math.abs(y + lapMm + skew * x), foot));
     const rough = 1 + 0.1 * grain(x, y, 0.7, salt) + 0.06 * grain(x, y, 9, salt + 1);
     for (let i = 0; i < 3; i++) light[i] = (lower[i]! * (1 - over) + upper[i]! * over) * rough * (1 - 0.6 * edge);
     // Nothing of the card is seen farther from its middle than this, however it stands.

@@ -41,12 +41,15 @@ export async function run(seed: number): Promise<Record<string, number>> {
     coats.holidaysFoundShare >= 0.95 &&
     hopeless.sameColourMeasured === 0 &&
     hopeless.steepMeasured === 0 &&
-    hopeless.tippedWrongShare <= 0.1;
+    hopeless.tippedWrongShare <= 0.1 &&
+    hopeless.blankShown === 0;
   if (!promised) throw new Error(`seed ${seed}: ${JSON.stringify(figures)}`);
   return figures;
 }
 
 interface Lengths {
+  /** Of the lengths given, how many say that the photo shows their plane. */
+  shown: number;
   readonly offMm: number[];
   readonly halfMm: number[];
   refused: number;
@@ -62,11 +65,12 @@ async function lengthsIn(wishes: LapWishes, seed: number, into: Lengths): Promis
     else {
       into.offMm.push(Math.abs(segment.lengthMm - photo.segments[i]!.lengthMm));
       into.halfMm.push(segment.highMm - segment.lengthMm);
+      into.shown += Number(segment.planeShown);
     }
   }
 }
 
-const noLengths = (): Lengths => ({ offMm: [], halfMm: [], refused: 0 });
+const noLengths = (): Lengths => ({ shown: 0, offMm: [], halfMm: [], refused: 0 });
 const heldIn = ({ offMm, halfMm }: Lengths) => offMm.filter((off, i) => off <= halfMm[i]!).length;
 
 async function measureLaps(seed: number) {
@@ -79,6 +83,7 @@ async function measureLaps(seed: number) {
     lapPhotos: LAPS,
     lapLengths: all.offMm.length,
     lapRefused: all.refused,
+    lapPlaneShown: all.shown,
     lapErrorMedianMm: quantile(all.offMm, 0.5),
     lapError95Mm: quantile(all.offMm, 0.95),
     lapErrorMaxMm: quantile(all.offMm, 1),
@@ -150,12 +155,13 @@ async function measureHopeless(seed: number) {
   const laps = async (wishes: Partial<LapWishes>, salt: number, photos = HOPELESS) => {
     const all = noLengths();
     for (let i = 0; i < photos; i++) await lengthsIn({ ...good, ...wishes }, seed + salt + i, all);
-    return { measured: all.offMm.length, wrong: all.offMm.length - heldIn(all), refused: all.refused, half: all.halfMm };
+    return { measured: all.offMm.length, wrong: all.offMm.length - heldIn(all), refused: all.refused, shown: all.shown, half: all.halfMm };
   };
   const steep = await laps({ tiltDeg: [65, 75] }, 0);
   const blurred = await laps({ blurPx: [5, 8] }, 100);
   const bent = await laps({ bendMm: 10 }, 200);
   const tipped = await laps({ propDeg: 15 }, 300, TIPPED);
+  const blank = await laps({ propDeg: 15, blank: true }, 600);
   const skewed = await laps({ skewDeg: SKEW_DEG }, 350, SKEWED);
   let sameColour = 0;
   for (let i = 0; i < HOPELESS; i++) {
@@ -196,6 +202,8 @@ async function measureHopeless(seed: number) {
     tippedMeasured: tipped.measured,
     tippedWrong: tipped.wrong,
     tippedWrongShare: round(tipped.wrong / (tipped.refused + tipped.measured)),
+    blankMeasured: blank.measured,
+    blankShown: blank.shown,
     skewedPhotos: SKEWED,
     skewedRefused: skewed.refused,
     skewedMeasured: skewed.measured,

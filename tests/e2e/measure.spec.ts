@@ -61,7 +61,8 @@ test('a lap at the dry fit: card found, within its limit in six touches, confirm
   await site.saved.waitFor();
   expect(await page.evaluate(() => Number(sessionStorage.getItem('touches')))).toBeLessThanOrEqual(6);
 
-  await page.goBack();
+  await site.link(site.say(m.part_back)).click();
+  await expect(page).toHaveURL(/log\?entry=photo-45$/);
   const { added, again } = await addedToExample(site);
   const reading = added.find(({ kind }) => kind === 'reading')!;
   const { photo, ...data } = reading.data as { photo: { low: string; high: string; width: number } };

@@ -65,7 +65,7 @@ export interface LengthInPhoto {
     | { readonly kind: 'rectangle'; readonly widthMm: string; readonly heightMm: string; readonly tapped: Corners };
   readonly found: Corners;
   readonly mmPerPx: number;
-  readonly length: { readonly lengthMm: number; readonly lowMm: number; readonly highMm: number };
+  readonly length: { readonly lengthMm: number; readonly lowMm: number; readonly highMm: number; readonly planeShown: boolean };
 }
 
 /** The reading of a length in a photo, taken over by a person. */
@@ -87,6 +87,7 @@ export function lengthDraft(of: PhotoOf, measured: LengthInPhoto, units: 'in' | 
     to: point(measured.to),
     low,
     high,
+    ...(measured.length.planeShown ? { plane: 'edges' } : {}),
   };
   return {
     kind: 'reading',

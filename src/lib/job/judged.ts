@@ -5,7 +5,7 @@ import { judge, type Bounds, type Interval, type Verdict } from '../trade/limits
 import type { Measured } from './state.ts';
 
 /** Version of the rules below, written into each record so that "judged then" can be told from "by today's rules". */
-export const RULES_VERSION = '2026-11-26.1';
+export const RULES_VERSION = '2026-11-26.2';
 
 /** A reading with its verdict and the limit that decided, if there is one. */
 export interface Judged {
@@ -30,7 +30,8 @@ export function limitBase(limit: Limit): Bounds {
 /**
  * Judges what was said against every limit the job states for that measure; the worst verdict decides: a code and a data sheet
  * both bind. `no-limit` when there is none. Moisture is judged only against a limit in the same meter's scale, as the scales
- * cannot be turned into each other. A value computed in a photo is judged by its whole interval.
+ * cannot be turned into each other. A value computed in a photo is judged by its whole interval; where nothing in the photo shows that it
+ * lies in the plane it was measured in, it is never within.
  */
 export function judgeSaid(
   what: Measured['what'],
@@ -43,7 +44,10 @@ export function judgeSaid(
     (one) => one.what === what && dimensionOf(one.unit) === dimensionOf(said.unit) && (one.scale ?? null) === scale,
   );
   const measured = photo === null ? readingBase(said) : photoBase(photo, said.unit);
-  const judged = bind.map((limit) => ({ verdict: judge(measured, limitBase(limit)), limit }));
+  const judged = bind.map((limit): Judged => {
+    const verdict = judge(measured, limitBase(limit));
+    return { verdict: verdict === 'within' && photo !== null && photo.plane === undefined ? 'not-proven' : verdict, limit };
+  });
   return judged.toSorted((a, b) => WORST.indexOf(a.verdict) - WORST.indexOf(b.verdict))[0] ?? { verdict: 'no-limit', limit: null };
 }
 

@@ -140,8 +140,11 @@ export type RecordReading = {
   verdict: Verdict;
   /** Id of the limit that decided, null when the job states none. */
   limit: string | null;
-  /** Computed in its photo: the 95 % interval in the unit of what is said, and who took the value over. */
-  photo?: { low: string; high: string; method: string; confirmed: string | null };
+  /**
+   * Computed in its photo: the 95 % interval in the unit of what is said, who took the value over, and what shows that it lies in the plane
+   * it was measured in. Records made before that was looked for do not say it.
+   */
+  photo?: { low: string; high: string; method: string; plane?: 'edges' | null; confirmed: string | null };
 };
 
 export type RecordOwed = {

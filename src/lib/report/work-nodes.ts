@@ -85,7 +85,7 @@ export function recordReading(reading: Measured, limits: readonly Limit[]): Reco
 
 /** Only where there is one: records made before could not hold it. */
 function photoPart({ photo, confirmed }: Measured): Pick<RecordReading, 'photo'> {
-  return photo === null ? {} : { photo: { low: photo.low, high: photo.high, method: photo.method, confirmed } };
+  return photo === null ? {} : { photo: { low: photo.low, high: photo.high, method: photo.method, plane: photo.plane ?? null, confirmed } };
 }
 
 /** The stated deadlines of a wait on the dial of the phone that began it, and how it ended. */

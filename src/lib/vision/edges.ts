@@ -1,4 +1,4 @@
-import { lightAt, type Point, type Raster } from './raster.ts';
+import { lightAt, type Point, type Raster, type Tone } from './raster.ts';
 
 /** A step in light found across a profile. */
 export interface Step {
@@ -22,15 +22,15 @@ const RISE_MIN = 0.01;
 
 /**
  * The steps across an edge: light is read along a line through `middle` in the unit direction `along`, `reach` pixels to both sides,
- * and each peak of its gradient is a step at its centroid. In order of strength, strongest first.
+ * and each peak of its gradient is a step at its centroid. In order of strength, strongest first. `toneAt`: what is read instead of light.
  */
-export function stepsAcross(picture: Raster, middle: Point, along: Point, reach: number): Step[] {
+export function stepsAcross(picture: Raster, middle: Point, along: Point, reach: number, toneAt: Tone = lightAt): Step[] {
   const half = Math.ceil(reach / SPACING);
   const light: number[] = [];
   for (let i = -half - 1; i <= half + 1; i++) {
     const [x, y] = [middle[0] + along[0] * i * SPACING, middle[1] + along[1] * i * SPACING];
     let sum = 0;
-    for (const side of BESIDE) sum += lightAt(picture, x - along[1] * side, y + along[0] * side);
+    for (const side of BESIDE) sum += toneAt(picture, x - along[1] * side, y + along[0] * side);
     light.push(sum / BESIDE.length);
   }
   const slope = Array.from({ length: 2 * half + 1 }, (_, i) => (light[i + 2]! - light[i]!) / 2);

@@ -17,6 +17,11 @@ export type Length =
       /** Ends of the 95 % interval. */
       readonly lowMm: number;
       readonly highMm: number;
+      /**
+       * Whether two edges in the photo, parallel as the reference sees them, show that it lies in their plane. Without, the interval holds
+       * only if it does, and nothing in the photo tells.
+       */
+      readonly planeShown: boolean;
     }
   | { readonly refused: LengthFault };
 
@@ -42,6 +47,8 @@ const LIFT_MM_PER_WAVY_PX = 30;
 const WAVY_FROM_PX = 0.05;
 /** An angle between a lap's edges that cutting and the fitted view leave, in radians: a millimetre a metre. */
 const ANGLE_FREE = 0.001;
+/** Edges that leave a tip of this much unseen, in radians, show nothing. */
+const TIP_SHOWN = 0.05;
 /** A reference that seems tipped by more than this, in radians, measures nothing. */
 const TIP_MAX = 0.02;
 /**
@@ -61,7 +68,8 @@ const Z95 = 1.96;
 
 /**
  * Lengths in the plane of a reference, each with a 95 % interval by propagation of what is not known: ends, fitted view with its lens
- * term, size and flatness of the reference. A length outside that plane is wrong, and nothing in one picture shows that.
+ * term, size and flatness of the reference. A length outside that plane is wrong: the edges that segments run across show it, where there
+ * are some, but not a tip about a line along them.
  */
 export function measureLengths(picture: Raster, reference: Reference, segments: readonly Segment[]): Lengths {
   const plane = planeOf(picture, reference);
@@ -79,7 +87,7 @@ export function measureOn(picture: Raster, plane: Plane, segments: readonly Segm
   return {
     mmPerPx: scaleAt(view, middle).mmPerPx,
     plane,
-    segments: segments.map((segment, i) => lengthOn(plane, segment, Math.max(usual, tips[i] ?? 0))),
+    segments: segments.map((segment, i) => lengthOn(plane, segment, Math.max(usual, tips[i] ?? 0), shown.length > 0)),
   };
 }
 
@@ -89,10 +97,12 @@ export function measureOn(picture: Raster, plane: Plane, segments: readonly Segm
  */
 function tipOf(picture: Raster, { view }: Plane, segment: Segment): number | null {
   if (!(isInside(view, segment.from) && isInside(view, segment.to))) return null;
-  const angle = angleBetweenEdges(picture, view, segment);
-  if (angle === null) return null;
+  const seen = angleBetweenEdges(picture, view, segment);
+  if (seen === null) return null;
   const lengthMm = distance(toPlane(view, segment.from), toPlane(view, segment.to));
-  return (Math.max(0, Math.abs(angle) - ANGLE_FREE) * standMm(view, [segment.from, segment.to])) / lengthMm;
+  const tipOfAngle = standMm(view, [segment.from, segment.to]) / lengthMm;
+  const unsure = 2 * seen.sd;
+  return unsure * tipOfAngle > TIP_SHOWN ? null : Math.max(0, Math.abs(seen.angle) - Math.max(ANGLE_FREE, unsure)) * tipOfAngle;
 }
 
 /** Distance from the camera, in mm. */
@@ -104,7 +114,7 @@ function isInside({ width, height }: View, [x, y]: Point): boolean {
   return x >= 0 && y >= 0 && x <= width && y <= height;
 }
 
-function lengthOn(plane: Plane, { from, to }: Segment, tip: number): Length {
+function lengthOn(plane: Plane, { from, to }: Segment, tip: number, planeShown: boolean): Length {
   const { view, covariance, size } = plane;
   const ends = [from, to];
   if (!ends.every((end) => isInside(view, end))) return { refused: 'outside-picture' };
@@ -136,7 +146,7 @@ function lengthOn(plane: Plane, { from, to }: Segment, tip: number): Length {
   const most = Math.max(HALF_MAX_MM, HALF_MAX_SHARE * lengthMm);
   if (!(half <= most)) return { refused: 'too-uncertain' };
   if (tip > TIP_MAX || half + tipped > most) return { refused: 'not-in-plane' };
-  return { lengthMm, lowMm: Math.max(0, lengthMm - half - tipped), highMm: lengthMm + half + tipped };
+  return { lengthMm, lowMm: Math.max(0, lengthMm - half - tipped), highMm: lengthMm + half + tipped, planeShown };
 }
 
 /** Distance of a point of the plane from the reference, in mm. */

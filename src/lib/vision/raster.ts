@@ -33,7 +33,27 @@ function luma(rgba: Raster['rgba'], at: number): number {
  * Light of the luma at a point, bilinear between the four pixels around it; outside the picture that of the nearest pixel. An edge
  * is looked for in light and not in coded values: coding moves the middle of a blurred edge toward its dark side.
  */
-export function lightAt({ width, height, rgba }: Raster, x: number, y: number): number {
+export function lightAt(picture: Raster, x: number, y: number): number {
+  return between(picture, x, y, lightOf);
+}
+
+/** Light of the red less that of the blue at a point, as above: where one colour meets another as bright. */
+export function warmthAt(picture: Raster, x: number, y: number): number {
+  return between(picture, x, y, warmthOf);
+}
+
+/** One of these two. */
+export type Tone = typeof lightAt;
+
+function lightOf(rgba: Raster['rgba'], at: number): number {
+  return LIGHT_OF[luma(rgba, at)]!;
+}
+
+function warmthOf(rgba: Raster['rgba'], at: number): number {
+  return LIGHT_OF[rgba[at]!]! - LIGHT_OF[rgba[at + 2]!]!;
+}
+
+function between({ width, height, rgba }: Raster, x: number, y: number, of: typeof lightOf): number {
   const u = Math.min(Math.max(x - 0.5, 0), width - 1);
   const v = Math.min(Math.max(y - 0.5, 0), height - 1);
   const left = Math.min(Math.floor(u), width - 2);
@@ -42,8 +62,8 @@ export function lightAt({ width, height, rgba }: Raster, x: number, y: number): 
   const fy = v - top;
   const at = 4 * (top * width + left);
   const below = at + 4 * width;
-  const upper = LIGHT_OF[luma(rgba, at)]! * (1 - fx) + LIGHT_OF[luma(rgba, at + 4)]! * fx;
-  const lower = LIGHT_OF[luma(rgba, below)]! * (1 - fx) + LIGHT_OF[luma(rgba, below + 4)]! * fx;
+  const upper = of(rgba, at) * (1 - fx) + of(rgba, at + 4) * fx;
+  const lower = of(rgba, below) * (1 - fx) + of(rgba, below + 4) * fx;
   return upper * (1 - fy) + lower * fy;
 }
 

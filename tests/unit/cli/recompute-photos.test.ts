@@ -34,10 +34,11 @@ test('a length is measured again from its photo and points; one that was written
     { kind: 'reading', data },
     { kind: 'reading', data: { ...data, said: { ...data.said, value: '75.0' } } },
     { kind: 'reading', data: { ...data, photo: { ...data.photo!, sha256: 'b'.repeat(64) } } },
+    { kind: 'reading', data: { ...data, photo: { ...data.photo!, plane: undefined } } },
     { kind: 'note', data: { words: 'x', surfaces: [] } },
   ]);
   const blob = async (sha256: string) => (sha256 === of.sha256 ? new Blob([new Uint8Array(jpeg)]) : null);
   const again = await recomputePhotos(entries, blob);
-  expect(again.map(({ entry, same }) => [entry, same])).toEqual([['a-0', true], ['a-1', false], ['a-2', null]]); // prettier-ignore
+  expect(again.map(({ entry, same }) => [entry, same])).toEqual([['a-0', true], ['a-1', false], ['a-2', null], ['a-3', false]]); // prettier-ignore
   expect(again[0]).toMatchObject({ kind: 'reading', now: again[0]!.then, method: { then: METHOD_VERSION, now: METHOD_VERSION } });
 });

@@ -37,20 +37,27 @@ const AREA = { corners: QUAD, widthMm: '400', heightMm: '300', mmPerPx: 0.15234 
 
 test('a length is kept as an entry of this version: points as decimal strings, who confirmed, its photo in refs', () => {
   const reference = { kind: 'card', barMm: '99.5', tapped: null } as const;
-  const length = { lengthMm: 51.24, lowMm: 50.31, highMm: 52.17 };
-  const draft = lengthDraft(
-    OF,
-    { what: 'overlap', lap: 'both-edges', from: [812.5, 1033], to: [1103, 1040.5], reference, found: QUAD, mmPerPx: 0.1523, length },
-    'mm',
-  );
+  const length = { lengthMm: 51.24, lowMm: 50.31, highMm: 52.17, planeShown: true };
+  const lap = {
+    what: 'overlap',
+    lap: 'both-edges',
+    from: [812.5, 1033],
+    to: [1103, 1040.5],
+    reference,
+    found: QUAD,
+    mmPerPx: 0.1523,
+  } as const;
+  const draft = lengthDraft(OF, { ...lap, length }, 'mm');
   expect(knownData('reading', draft.data).kind).toBe('reading');
   expect(draft).toMatchObject({ kind: 'reading', run: 'r-1', refs: ['s-1'] });
   expect(draft.data).toMatchObject({ said: { value: '51.2' }, how: 'photo', lap: 'both-edges', confirmed: 'ana', surface: 'floor' });
   expect(draft.data.photo).toMatchObject({
+    plane: 'edges',
     from: ['812.5', '1033'],
     mmPerPx: '0.1523',
     reference: { kind: 'card', barMm: '99.5', found: [['1', '1'], ['900.25', '1'], ['900', '700'], ['1', '700']] }, // prettier-ignore
   });
+  expect(lengthDraft(OF, { ...lap, length: { ...length, planeShown: false } }, 'mm').data.photo).not.toHaveProperty('plane');
 });
 
 test('a coverage and a transfer too: shares in per cent, ends of the interval outward, what was struck out beside what stands', () => {

@@ -2,6 +2,7 @@ import { judgeReading, judgeSaid, limitBase, proves, readingBase } from '#lib/jo
 import { project } from '#lib/job/project.ts';
 import { ALL_UNITS } from '#lib/measure/dimension.ts';
 import { known } from '#lib/record/kinds.ts';
+import type { PhotoLength } from '#lib/record/kinds/photo.ts';
 import type { Limit } from '#lib/record/kinds/setup.ts';
 import { MEASURES, type Measure, type Reading } from '#lib/record/kinds/reading.ts';
 import type { Verdict } from '#lib/trade/limits.ts';
@@ -10,7 +11,7 @@ import { expect, test } from 'vitest';
 import { chain } from '../../fixtures/log.ts';
 import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
 
-const { photo: PHOTO } = ONE_OF_EACH.reading as { photo: object };
+const { photo: PHOTO } = ONE_OF_EACH.reading as { photo: PhotoLength };
 
 type Unit = Limit['unit'];
 type Bounds = [min: string | null, max: string | null, unit: Unit];
@@ -60,6 +61,16 @@ test.each<[low: string, high: string, bounds: Bounds, verdict: Verdict]>([
   // Taken over by a person, and not straddling its limit: else it is to be measured by hand.
   expect(proves(reading!, limits)).toBe(verdict !== 'not-proven');
   expect(proves({ ...reading!, confirmed: null }, limits)).toBe(false);
+});
+
+test.each<[low: string, high: string, verdict: Verdict]>([
+  ['50.3', '52.1', 'not-proven'],
+  ['49.9', '51.5', 'not-proven'],
+  ['48', '49.9', 'outside'],
+])('%s to %s from a photo that does not show its plane is never within', (low, high, verdict) => {
+  const { plane, ...unseen } = { ...PHOTO, low, high };
+  expect(plane).toBe('edges');
+  expect(judgeSaid('overlap', saidOf('51', 'mm'), [limitOf('overlap', ['50', null, 'mm'])], null, unseen).verdict).toBe(verdict);
 });
 
 test('without a limit for its measure a reading is judged by none', () => {

@@ -164,6 +164,7 @@ function photoLength(shot: string, surface: string | null, k: number, between: (
     to: ['1103', '1040.5'],
     low: String(value - 0.25),
     high: String(value + 0.25),
+    ...(k % 2 === 0 ? { plane: 'edges' } : {}),
   };
   const said = { text: String(value), value: String(value), unit: 'in', resolution: '0.01' };
   const data = {

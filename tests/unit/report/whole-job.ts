@@ -225,6 +225,7 @@ function days(): Draft[] {
         to: ['1103', '1040.5'],
         low: '2.03',
         high: '2.09',
+        plane: 'edges',
       },
       lap: 'both-edges',
       confirmed: 'ana',

@@ -4,8 +4,10 @@ import { type LengthFault, type Lengths, measureLengths, type Segment } from '#l
 import { lensTermOf } from '#lib/vision/plane.ts';
 import type { Quad } from '#lib/vision/raster.ts';
 import type { Reference } from '#lib/vision/reference.ts';
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
-import { photograph } from '../../camera/develop.ts';
+import { lapTruth } from '../../example/measured.mjs';
+import { decode, photograph } from '../../camera/develop.ts';
 import { type LapPhoto, lapPhoto, type LapWishes, tap } from '../../camera/lap.ts';
 import { random } from '../../sim/random.ts';
 
@@ -118,6 +120,24 @@ describe('is refused with its reason', () => {
       result.segments.map(() => reason),
     );
     expect(result.segments.length).toBeGreaterThan(0);
+  });
+
+  test('a lap of two sheets as bright as the board, one edge from the corner of a sheet on: the plane is shown, the length holds', async () => {
+    const raster = await decode(await readFile('static/example/45-lap-north-card.jpg'));
+    const { from, to, lengthMm } = lapTruth();
+    const [lap] = measureLengths(raster, { kind: 'card' }, [{ from, to }]).segments;
+    expect(lap).toMatchObject({ planeShown: true });
+    if (lap === undefined || 'refused' in lap) throw new Error('refused');
+    expect(lap.lowMm).toBeLessThan(lengthMm);
+    expect(lap.highMm).toBeGreaterThan(lengthMm);
+  });
+
+  test('a card tipped where nothing straight shows it gives lengths that say so; flat beside a lap they say that it is shown', async () => {
+    const card = (): Reference => ({ kind: 'card' });
+    const { result } = await measured({ ...GOOD, blank: true, propDeg: 15, tiltDeg: [5, 15] }, 61, card);
+    const shown = ({ segments }: Lengths) => [...new Set(segments.map((segment) => 'planeShown' in segment && segment.planeShown))];
+    expect(shown(result)).toEqual([false]);
+    for (const photo of good) expect(shown((await photo).result)).toEqual([true]);
   });
 
   test('a card tipped out of the plane of the lap about a line across its edges', async () => {

@@ -35,6 +35,11 @@ export const PhotoLength = z.looseObject({
   to: Point,
   low: Decimal,
   high: Decimal,
+  /**
+   * What shows that the length lies in the plane of what it was measured by: two edges it runs across, parallel in that plane. Without,
+   * nothing does, and the length proves nothing.
+   */
+  plane: z.optional(z.literal('edges')),
 });
 export type PhotoLength = z.infer<typeof PhotoLength>;
 
