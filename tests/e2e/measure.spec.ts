@@ -34,8 +34,8 @@ async function addedToExample(site: Site) {
   const archive = await site.writeArchive();
   const content = await unpack(new Blob([new Uint8Array(await readFile(await archive.path()))]));
   if (!content.ok) throw new Error(content.fault.code);
-  const again = await recomputePhotos(content.value.entries, content.value.blob);
-  return { added: content.value.entries.map(({ body }) => body).filter(({ device }) => device !== EXAMPLE_DEVICE), again };
+  const added = content.value.entries.filter(({ body }) => body.device !== EXAMPLE_DEVICE);
+  return { added: added.map(({ body }) => body), again: await recomputePhotos(added, content.value.blob) };
 }
 
 test('a lap at the dry fit: card found, within its limit in six touches, confirmed, kept with all its points, computed again', async ({

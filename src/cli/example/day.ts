@@ -2,6 +2,7 @@ import type { Limit, Material, Step, Surface } from '#lib/record/kinds/setup.ts'
 import type { Shot } from '#lib/record/kinds/work.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { Measure, Reading } from '#lib/record/kinds/reading.ts';
+import { LAP_IN_PHOTO } from './in-photo.ts';
 import { EXAMPLE_DRAWING, exampleArea, exampleMark, examplePlan } from './plan.ts';
 
 /**
@@ -322,6 +323,7 @@ const PRE_CUT: Row[] = [
   ['11:01:44', DARA, photo('run-pre-cut', '11-lap-north-tape.jpg', 'north')],
   ['11:02:15', DARA, tape('run-pre-cut', 'overlap', 'north', '2 11/16', '2.6875')],
   ['11:03:26', DARA, photo('run-pre-cut', '45-lap-north-card.jpg', 'north')],
+  ['11:04:31', DARA, LAP_IN_PHOTO],
   ['11:19:30', DARA, photo('run-pre-cut', '12-lap-east-tape.jpg', 'east')],
   ['11:19:58', DARA, tape('run-pre-cut', 'overlap', 'east', '2 1/4', '2.25')],
   ['11:41:07', TEO, photo('run-pre-cut', '13-lap-floor-tape.jpg', 'floor')],

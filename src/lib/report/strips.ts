@@ -30,7 +30,18 @@ const HEADING_PT = { 1: 18, 2: 12 } as const;
 
 /** The strips of blocks, one under the other, `width` points wide. */
 export function stripsOf(blocks: readonly Block[], width: number, parent: Tag, setting: Setting): Strip[] {
-  return blocks.flatMap((block) => blockStrips(block, width, parent, setting));
+  return blocks.flatMap((block, i) => {
+    const strips = blockStrips(block, width, parent, setting);
+    return leads(blocks, i) && strips.length <= LEAD_LINES ? strips.map((strip) => ({ ...strip, keep: true })) : strips;
+  });
+}
+
+/** A paragraph of so few lines below a heading says what the photos or the table after it show, and does not stay behind alone. */
+const LEAD_LINES = 3;
+
+function leads(blocks: readonly Block[], i: number): boolean {
+  const [before, after] = [blocks[i - 1]?.block, blocks[i + 1]?.block];
+  return blocks[i]!.block === 'paragraph' && before === 'heading' && (after === 'photos' || after === 'table');
 }
 
 function blockStrips(block: Block, width: number, parent: Tag, setting: Setting): Strip[] {

@@ -1,5 +1,7 @@
 import { expect, it } from 'vitest';
+import type { Block } from '#lib/report/blocks.ts';
 import type { Op, Tag } from '#lib/report/page.ts';
+import { stripsOf } from '#lib/report/strips.ts';
 import { tableStrips } from '#lib/report/table.ts';
 import type { Measure } from '#lib/report/text.ts';
 
@@ -53,4 +55,17 @@ it('is a table of rows and cells for a reader that does not see it', () => {
   const { root } = table([['a', 'b']]);
   const shape = (tag: Tag): string => `${tag.type}${tag.kids.length > 0 ? `(${tag.kids.map(shape).join(' ')})` : ''}`;
   expect(shape(root)).toBe('Document(Table(TR(TH TH) TR(TD TD)))');
+});
+
+it.each<[after: string, lines: number, keeps: boolean]>([
+  ['table', 1, true],
+  ['table', 4, false],
+  ['paragraph', 1, false],
+])('a paragraph between a heading and a %s, of %i lines, leads to it: %s', (after, lines, keeps) => {
+  const text = Array.from({ length: lines }, () => 'x'.repeat(40)).join(' ');
+  const next: Block = after === 'table' ? { block: 'table', columns: COLUMNS, rows: [] } : { block: 'paragraph', text };
+  const setting = { measure, bodyHeight: 700, pictures: new Map(), contents: [] };
+  const blocks: Block[] = [{ block: 'heading', level: 2, text: 'Head' }, { block: 'paragraph', text }, next];
+  const strips = stripsOf(blocks, 200, { type: 'Document', kids: [] }, setting);
+  expect(strips.slice(1, 1 + lines).map(({ keep }) => keep === true)).toEqual(Array.from({ length: lines }, () => keeps));
 });

@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { EXAMPLE_DEVICE, EXAMPLE_ZONE } from '../../../../src/cli/example/day.ts';
 import { EXAMPLE_JOB } from '#lib/job/example.ts';
 import { EXAMPLE_FOLDER, exampleJob, exampleLog } from '../../../../src/cli/example/job.ts';
+import { recomputePhotos } from '../../../../src/cli/recompute-photos.ts';
 import { readExif } from '#lib/device/capture/exif.ts';
 import { clearToCover } from '#lib/job/cover.ts';
 import { judgeSaid } from '#lib/job/judged.ts';
@@ -21,12 +22,13 @@ const file = async (name: string) => new Uint8Array(await readFile(new URL(name,
 const text = async (name: string) => new TextDecoder().decode(await file(name));
 
 let raws: string[];
+let blobs: Map<string, Blob>;
 let entries: Entry[];
 let job: JobState;
 let pictures: { file: string; sha256: string; bytes: number }[];
 
 beforeAll(async () => {
-  ({ raws } = await exampleJob());
+  ({ raws, blobs } = await exampleJob());
   entries = raws.map((raw, i) => {
     const read = readEntry(raw, `line ${i + 1}`);
     if (!read.ok) throw new Error(JSON.stringify(read.fault));
@@ -39,6 +41,11 @@ beforeAll(async () => {
 describe('the committed example', () => {
   it('is what the code builds, byte for byte', async () => {
     expect(await text('log.jsonl')).toBe(exampleLog(raws));
+  });
+
+  it('holds a lap by the card that its own photo gives again', async () => {
+    const again = await recomputePhotos(entries, async (sha256) => blobs.get(sha256) ?? null);
+    expect(again).toMatchObject([{ entry: 'reading-overlap-north-card', same: true, then: { plane: 'edges' } }]);
   });
 
   it('is one chain that verifies, under an id no real job can have', () => {
