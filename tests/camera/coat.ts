@@ -13,8 +13,6 @@ export interface CoatWishes {
   /** Number of holidays and range of their diameters. */
   readonly holidays: readonly [number, number];
   readonly diametersMm: readonly [number, number];
-  /** So many of the holidays are mended: the same photo after a repair. */
-  readonly mended?: number;
   /** The coat ends within the area. */
   readonly unfinished?: boolean;
   /** Radius of the lamp's reflection on wet film; 0 for matt film. */
@@ -75,7 +73,6 @@ export function coatPhoto(wishes: CoatWishes, chance: () => number): CoatPhoto {
     if (holes.every((other) => Math.hypot(other.x - hole.x, other.y - hole.y) > (other.diameterMm + diameterMm) * 0.75 + 6))
       holes.push(hole);
   }
-  holes.splice(0, wishes.mended ?? 0);
   const salt = Math.floor(chance() * 1e6);
   /** Signed depth inside the film in mm, without thickness of its edge. */
   const depth = (x: number, y: number) => {

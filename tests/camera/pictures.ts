@@ -26,12 +26,11 @@ export async function lapPicture(frame: 'whole' | 'cut' = 'whole'): Promise<Pict
   return { truth, jpeg: await drawn(`lap-${frame}`, () => photograph(truth.camera, truth.scene, truth.film, chance)) };
 }
 
-/** A coat with holidays; after the repair all but the last two of them are mended. */
-export async function coatPicture(when: 'before' | 'after'): Promise<Picture<CoatPhoto>> {
+/** A coat with holidays. */
+export async function coatPicture(): Promise<Picture<CoatPhoto>> {
   const chance = random(3);
-  const wishes = { width: WIDTH, mmPerPx: [0.38, 0.4], holidays: [6, 6], diametersMm: [6, 16] } as const;
-  const truth = coatPhoto({ ...wishes, ...(when === 'after' ? { mended: 4 } : {}) }, chance);
-  return { truth, jpeg: await drawn(`coat-${when}`, () => photograph(truth.camera, truth.scene, truth.photoFilm, chance)) };
+  const truth = coatPhoto({ width: WIDTH, mmPerPx: [0.38, 0.4], holidays: [6, 6], diametersMm: [6, 16] }, chance);
+  return { truth, jpeg: await drawn('coat', () => photograph(truth.camera, truth.scene, truth.photoFilm, chance)) };
 }
 
 /** The lifted face of a sheet with mortar on it. */

@@ -86,7 +86,7 @@ export const PHOTO_SCREENS: readonly Screen[] = [
     name: 'photo-coat',
     route: `${JOB}/measure`,
     show: async (site) => {
-      const { jpeg, truth } = await coatPicture('before');
+      const { jpeg, truth } = await coatPicture();
       await finder(site, 'liquid-coat');
       await measureFile(site, jpeg);
       await teachCoat(site, truth);
