@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
 import { CARD, cellCentre, isBlackCell, MARKER_CELLS } from './card.ts';
-import { labelComponents, type Mask } from './components.ts';
+import { connectedRuns, type Mask } from './components.ts';
 import { fitHomography, type Homography, project } from './homography.ts';
 import { area, convexHull, turn } from './polygon.ts';
 import { type Grey, LIGHT_OF, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
@@ -67,18 +67,14 @@ interface Outline {
 
 /** Every dark or bright patch of the copy whose outline is nearly a quadrilateral. */
 function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
-  const dark = darkMask(copy);
-  const bright = { ...dark, data: new Uint8Array(dark.data.length) };
-  for (let at = 0; at < dark.data.length; at++) bright.data[at] = 1 - dark.data[at]!;
+  const patches = patchesOf(darkMask(copy));
   const quads: Outline[] = [];
   let cutOff = false;
-  for (const [mask, neighbours, edge] of [[dark, 8, OUTER] as const, [bright, 4, INNER] as const]) {
-    for (const patch of patchesOf(mask, neighbours)) {
-      const corners = quadAround(patch.hull);
-      if (corners === null) continue;
-      if (patch.atBorder) cutOff ||= edge === OUTER && isThin(patch, corners);
-      else quads.push({ corners, edge });
-    }
+  for (const patch of patches) {
+    const corners = quadAround(patch.hull);
+    if (corners === null) continue;
+    if (patch.atBorder) cutOff ||= patch.dark && isThin(patch, corners);
+    else quads.push({ corners, edge: patch.dark ? OUTER : INNER });
   }
   return { quads, cutOff };
 }
@@ -86,71 +82,86 @@ function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
 /** Darker than most of what lies around it (the mean of a box), by a margin that noise does not reach. */
 function darkMask({ width, height, data }: Grey): Mask {
   const reach = Math.round(Math.max(width, height) / 45);
-  // Sums of everything above and left; they may run over, as their differences do not.
-  const stride = width + 1;
-  const sums = new Uint32Array(stride * (height + 1));
-  for (let y = 0, at = 0; y < height; y++) {
-    let row = 0;
-    for (let x = 0, to = (y + 1) * stride + 1; x < width; x++, at++, to++) {
-      row += data[at]!;
-      sums[to] = sums[to - stride]! + row;
-    }
-  }
   const mask = new Uint8Array(width * height);
-  for (let y = 0, at = 0; y < height; y++) {
-    const top = Math.max(0, y - reach);
-    const bottom = Math.min(height, y + reach + 1);
-    const [above, below] = [top * stride, bottom * stride];
-    for (let x = 0; x < width; x++, at++) {
-      const left = x > reach ? x - reach : 0;
-      const right = x + reach < width ? x + reach + 1 : width;
-      const sum = (sums[below + right]! - sums[above + right]! - sums[below + left]! + sums[above + left]!) >>> 0;
-      if (data[at]! < (0.82 * sum) / ((bottom - top) * (right - left)) - 3) mask[at] = 1;
-    }
+  // Of each column the sum of the rows in reach.
+  const columns = new Int32Array(width);
+  for (let y = -reach; y < height; y++) {
+    if (y + reach < height) addRow(columns, data, (y + reach) * width);
+    if (y > reach) takeRow(columns, data, (y - reach - 1) * width);
+    if (y >= 0) markRow(mask, data, y * width, columns, reach, Math.min(height, y + reach + 1) - Math.max(0, y - reach));
   }
   return { width, height, data: mask };
 }
 
+function addRow(columns: Int32Array, data: Uint8Array, start: number): void {
+  for (let x = 0; x < columns.length; x++) columns[x]! += data[start + x]!;
+}
+
+function takeRow(columns: Int32Array, data: Uint8Array, start: number): void {
+  for (let x = 0; x < columns.length; x++) columns[x]! -= data[start + x]!;
+}
+
+function markRow(mask: Uint8Array, data: Uint8Array, start: number, columns: Int32Array, reach: number, rows: number): void {
+  const width = columns.length;
+  let sum = 0;
+  for (let x = -reach; x < width; x++) {
+    if (x + reach < width) sum += columns[x + reach]!;
+    if (x > reach) sum -= columns[x - reach - 1]!;
+    if (x < 0) continue;
+    const across = Math.min(width, x + reach + 1) - Math.max(0, x - reach);
+    if (data[start + x]! < (0.82 * sum) / (rows * across) - 3) mask[start + x] = 1;
+  }
+}
+
 interface Patch {
+  readonly dark: boolean;
   readonly hull: readonly Point[];
   readonly pixels: number;
   readonly atBorder: boolean;
 }
 
-function patchesOf(mask: Mask, neighbours: 4 | 8): Patch[] {
-  const { labels, count } = labelComponents(mask, neighbours);
-  const { width, height } = mask;
-  const pixels = new Int32Array(count + 1);
-  const [left, right] = [new Int32Array(count + 1).fill(width), new Int32Array(count + 1)];
-  const [top, bottom] = [new Int32Array(count + 1).fill(height), new Int32Array(count + 1)];
-  for (let y = 0, at = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, at++) {
-      const label = labels[at]!;
-      if (label === 0) continue;
-      pixels[label]!++;
-      if (x < left[label]!) left[label] = x;
-      if (x > right[label]!) right[label] = x;
-      if (y < top[label]!) top[label] = y;
-      if (y > bottom[label]!) bottom[label] = y;
-    }
+/** The patches of both kinds that are large enough for a frame. */
+function patchesOf(mask: Mask): Patch[] {
+  const { width, height, data } = mask;
+  const { count, starts, firsts } = connectedRuns(mask, 8);
+  const pixels = new Int32Array(count);
+  const [left, right, bottom] = [new Int32Array(count).fill(width), new Int32Array(count), new Int32Array(count)];
+  for (let run = 0, y = 0; run < count; run++) {
+    const [from, to, patch] = [starts[run]!, starts[run + 1]!, firsts[run]!];
+    if (from === (y + 1) * width) y++;
+    pixels[patch]! += to - from;
+    left[patch] = Math.min(left[patch]!, from - y * width);
+    right[patch] = Math.max(right[patch]!, to - y * width);
+    bottom[patch] = y + 1;
   }
-  const patches: Patch[] = [];
-  for (let label = 1; label <= count; label++) {
-    const [x0, x1, y0, y1] = [left[label]!, right[label]!, top[label]!, bottom[label]!];
-    if (x1 - x0 < FRAME_MIN_PX || y1 - y0 < FRAME_MIN_PX) continue;
-    // The first and last pixel of each row are enough for the hull.
+  const large: { top: number; first: number; rows: Int32Array }[] = [];
+  const place = new Int32Array(count).fill(-1);
+  for (let run = 0; run < count; run++) {
+    if (firsts[run] !== run) continue;
+    const top = Math.floor(starts[run]! / width);
+    if (right[run]! - left[run]! <= FRAME_MIN_PX || bottom[run]! - top <= FRAME_MIN_PX) continue;
+    place[run] = large.length;
+    large.push({ top, first: run, rows: new Int32Array(2 * (bottom[run]! - top)) });
+  }
+  // The first and last pixel of each row are enough for the hull.
+  for (let run = 0, y = 0; run < count; run++) {
+    const [from, to, at] = [starts[run]!, starts[run + 1]!, place[firsts[run]!]!];
+    if (from === (y + 1) * width) y++;
+    if (at < 0) continue;
+    const { top, rows } = large[at]!;
+    const row = 2 * (y - top);
+    if (rows[row + 1] === 0) rows[row] = from - y * width;
+    rows[row + 1] = to - y * width;
+  }
+  return large.map(({ top, first, rows }) => {
     const ends: Point[] = [];
-    for (let y = y0; y <= y1; y++) {
-      let [first, last] = [x0, x1];
-      while (first <= x1 && labels[y * width + first] !== label) first++;
-      if (first > x1) continue;
-      while (labels[y * width + last] !== label) last--;
-      ends.push([first, y], [last + 1, y], [first, y + 1], [last + 1, y + 1]);
+    for (let row = 0; row < rows.length; row += 2) {
+      const [y, from, to] = [top + row / 2, rows[row]!, rows[row + 1]!];
+      ends.push([from, y], [to, y], [from, y + 1], [to, y + 1]);
     }
-    const atBorder = x0 === 0 || y0 === 0 || x1 === width - 1 || y1 === height - 1;
-    patches.push({ hull: convexHull(ends), pixels: pixels[label]!, atBorder });
-  }
-  return patches;
+    const atBorder = left[first] === 0 || top === 0 || right[first] === width || bottom[first] === height;
+    return { dark: data[starts[first]!] === 1, hull: convexHull(ends), pixels: pixels[first]!, atBorder };
+  });
 }
 
 /** Fills a small part of its outline only, as a ring does. */
