@@ -1,17 +1,15 @@
 import { fail, ok, type Result } from '../result.ts';
+import { ALL_MIN, isLine, isPartOfFrame, lightIn, SIDE_MIN } from './_frame-line.ts';
 import { CARD, cellCentre, isBlackCell, MARKER_CELLS } from './card.ts';
 import { connectedRuns, type Mask } from './components.ts';
 import { fitHomography, type Homography, project } from './homography.ts';
-import { area, convexHull, turn } from './polygon.ts';
-import { type Grey, LIGHT_OF, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
+import { area, convexHull, fewerSides } from './polygon.ts';
+import { type Grey, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
 
 /** Long side of the smaller copy the card is looked for in first, in pixels. */
 const COPY_PX = 1500;
 /** A frame smaller than this in the copy cannot be told from other things. */
 const FRAME_MIN_PX = 36;
-/** Share of the places looked at where the frame must be darker than the paper on both of its sides. */
-const RING_MIN = 0.75;
-const RING_SIDE_MIN = 0.5;
 /** Cells of 256 that may read wrong in the four markers together. */
 const CELLS_WRONG_MAX = 40;
 
@@ -38,7 +36,7 @@ export interface FoundCard {
 
 /**
  * Finds the scale card by its frame: a dark ring with paper on both sides, of the card's own proportions; the markers confirm it. Looks
- * in a smaller copy and, when it finds nothing, in one of twice the size.
+ * in a smaller copy and, when it finds nothing, in one of twice the size. Cut off is what shows two or three corners of such a frame.
  */
 export function findCard(picture: Raster): Result<FoundCard, 'no-card' | 'card-cut-off'> {
   const coarse = Math.max(1, Math.ceil(Math.max(picture.width, picture.height) / COPY_PX));
@@ -71,10 +69,12 @@ function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
   const quads: Outline[] = [];
   let cutOff = false;
   for (const patch of patches) {
+    if (patch.atBorder) {
+      cutOff ||= patch.dark && isPartOfFrame(copy, patch.hull, patch.pixels);
+      continue;
+    }
     const corners = quadAround(patch.hull);
-    if (corners === null) continue;
-    if (patch.atBorder) cutOff ||= patch.dark && isThin(patch, corners);
-    else quads.push({ corners, edge: patch.dark ? OUTER : INNER });
+    if (corners !== null) quads.push({ corners, edge: patch.dark ? OUTER : INNER });
   }
   return { quads, cutOff };
 }
@@ -164,43 +164,12 @@ function patchesOf(mask: Mask): Patch[] {
   });
 }
 
-/** Fills a small part of its outline only, as a ring does. */
-function isThin({ pixels }: Patch, corners: Quad): boolean {
-  return pixels < 0.25 * area(corners) && area(corners) > 4 * FRAME_MIN_PX ** 2;
-}
-
-/**
- * The quadrilateral around a convex hull: the side whose loss (its two neighbours extended until they meet) adds least area goes, until
- * four are left. Null when four do not follow the hull closely.
- */
+/** The quadrilateral around a convex hull; null when it does not follow the hull closely. */
 function quadAround(hull: readonly Point[]): Quad | null {
-  const corners = [...hull];
-  while (corners.length > 4) {
-    let best = { at: -1, adds: Infinity, corner: corners[0]! };
-    for (let at = 0; at < corners.length; at++) {
-      const [before, a, b, after] = [-1, 0, 1, 2].map((step) => corners[(at + step + corners.length) % corners.length]!);
-      const corner = crossing(before!, a!, after!, b!);
-      const adds = corner === null ? Infinity : Math.abs(turn(a!, b!, corner)) / 2;
-      if (corner !== null && adds < best.adds) best = { at, adds, corner };
-    }
-    if (best.at < 0) return null;
-    const next = (best.at + 1) % corners.length;
-    corners[best.at] = best.corner;
-    corners.splice(next, 1);
-  }
-  if (corners.length < 4) return null;
+  const corners = fewerSides(hull, Infinity);
+  if (corners.length !== 4) return null;
   const [a, b, c, d] = corners as [Point, Point, Point, Point];
   return area(hull) >= 0.93 * area(corners) ? [a, b, c, d] : null;
-}
-
-/** Where the ray from `a` through `b` meets the ray from `c` through `d`, beyond `b` and `d`. */
-function crossing(a: Point, b: Point, c: Point, d: Point): Point | null {
-  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
-  const cross = ux * vy - uy * vx;
-  if (Math.abs(cross) < 1e-9) return null;
-  const s = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / cross;
-  const t = ((c[0] - a[0]) * uy - (c[1] - a[1]) * ux) / cross;
-  return s >= 1 - 1e-9 && t >= 1 - 1e-9 ? [a[0] + s * ux, a[1] + s * uy] : null;
 }
 
 /** Reads an outline as the card in each of its turns; the markers choose the turn, else the proportions of the frame do. */
@@ -210,7 +179,7 @@ function asCard(copy: Grey, { corners, edge }: Outline): FoundCard | null {
       edge,
       [0, 1, 2, 3].map((i) => corners[(i + by) % 4]!),
     );
-    if (map === null || ringShare(copy, map) < RING_MIN) return [];
+    if (map === null || ringShare(copy, map) < ALL_MIN) return [];
     return [{ map, wrong: wrongCells(copy, map) }];
   });
   const best = turns.sort((a, b) => a.wrong - b.wrong)[0];
@@ -231,11 +200,11 @@ function ringShare(copy: Grey, map: Homography): number {
   const places = 32;
   for (let place = 0; place < places; place++) {
     const t = 0.06 + (0.88 * place) / (places - 1);
-    const [outside, line, inside] = [-0.8 * LINE, 0.5 * LINE, 1.8 * LINE].map((depth) => across(t, depth).map((p) => read(copy, map, p)));
-    for (let side = 0; side < 4; side++) if (line![side]! < 0.55 * Math.min(outside![side]!, inside![side]!)) dark[side]!++;
+    const [outside, line, inside] = [-0.8 * LINE, 0.5 * LINE, 1.8 * LINE].map((depth) => across(t, depth).map((p) => project(map, p)));
+    for (let side = 0; side < 4; side++) if (isLine(copy, outside![side]!, line![side]!, inside![side]!)) dark[side]!++;
   }
   const shares = dark.map((count) => count / places);
-  return Math.min(...shares) < RING_SIDE_MIN ? 0 : shares.reduce((sum, share) => sum + share) / 4;
+  return Math.min(...shares) < SIDE_MIN ? 0 : shares.reduce((sum, share) => sum + share) / 4;
 }
 
 /** Cells of all four markers that do not read as they should, black being less than half the light of the paper beside the marker. */
@@ -249,19 +218,12 @@ function wrongCells(copy: Grey, map: Homography): number {
       [x + side / 2, y - 2],
       [x + side / 2, y + side + 2],
     ];
-    const paper = beside.reduce((sum, point) => sum + read(copy, map, point), 0) / beside.length;
+    const paper = beside.reduce((sum, point) => sum + lightIn(copy, project(map, point)), 0) / beside.length;
     for (let row = 0; row < MARKER_CELLS; row++) {
       for (let column = 0; column < MARKER_CELLS; column++) {
-        if (read(copy, map, cellCentre(marker, column, row)) < paper / 2 !== isBlackCell(marker, column, row)) wrong++;
+        if (lightIn(copy, project(map, cellCentre(marker, column, row))) < paper / 2 !== isBlackCell(marker, column, row)) wrong++;
       }
     }
   }
   return wrong;
-}
-
-/** Light at a point of the card in the copy; none outside it. */
-function read({ width, height, data }: Grey, map: Homography, point: Point): number {
-  const [x, y] = project(map, point);
-  if (!(x >= 0 && y >= 0 && x < width && y < height)) return 0;
-  return LIGHT_OF[data[Math.floor(y) * width + Math.floor(x)]!]!;
 }
