@@ -5,34 +5,16 @@ export interface Mask {
   readonly data: Uint8Array;
 }
 
-/** A mask cut along its rows into runs of equal pixels, and which of them hang together. */
+/**
+ * A mask cut along its rows into runs of equal pixels, and which of them hang together. No picture of numbers is made: it would take
+ * four bytes a pixel, and fresh memory costs more time than all the rest.
+ */
 export interface Runs {
   readonly count: number;
   /** Index of the first pixel of each run, in order, and where the last one ends; with every row a run begins. */
   readonly starts: Int32Array;
   /** For each run the first run of its component. */
   readonly firsts: Int32Array;
-}
-
-/** For each pixel the number of its component from 1, 0 where the mask says no. */
-export interface Components {
-  readonly labels: Int32Array;
-  readonly count: number;
-}
-
-/** Connected components, numbered in the order of their first pixel; `neighbours` 4 joins sides only, 8 corners too. */
-export function labelComponents(mask: Mask, neighbours: 4 | 8): Components {
-  const { count: runs, starts, firsts } = connectedRuns(mask, neighbours);
-  const labels = new Int32Array(mask.data.length);
-  const numbers = new Int32Array(runs);
-  let count = 0;
-  for (let run = 0; run < runs; run++) {
-    if (mask.data[starts[run]!] === 0) continue;
-    const number = firsts[run] === run ? ++count : numbers[firsts[run]!]!;
-    numbers[run] = number;
-    for (let at = starts[run]!; at < starts[run + 1]!; at++) labels[at] = number;
-  }
-  return { labels, count };
 }
 
 /**
