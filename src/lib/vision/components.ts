@@ -1,88 +1,101 @@
-/** A picture of yes and no: one byte a pixel, 0 is no. */
+/** A picture of yes and no: one byte a pixel, 0 is no, 1 is yes. */
 export interface Mask {
   readonly width: number;
   readonly height: number;
   readonly data: Uint8Array;
 }
 
-/** For each pixel the number of its component from 1, 0 where the mask says no. */
-export interface Components {
-  readonly labels: Int32Array;
+/**
+ * A mask cut along its rows into runs of equal pixels, and which of them hang together. No picture of numbers is made: it would take
+ * four bytes a pixel, and fresh memory costs more time than all the rest.
+ */
+export interface Runs {
   readonly count: number;
+  /** Index of the first pixel of each run, in order, and where the last one ends; with every row a run begins. */
+  readonly starts: Int32Array;
+  /** For each run the first run of its component. */
+  readonly firsts: Int32Array;
 }
 
 /**
- * Connected components, numbered in the order of their first pixel. Two passes with a forest of equal labels; `neighbours` 4 joins
- * sides only, 8 corners too.
+ * Both what the mask says yes to and what it says no to, in connected components: `neighbours` 4 joins the sides of yes only, 8 its
+ * corners too; no is joined the other way, so that nothing crosses.
  */
-export function labelComponents({ width, height, data }: Mask, neighbours: 4 | 8): Components {
-  const labels = new Int32Array(width * height);
-  // A new label starts where no pixel before it touches: at most every other pixel of a row does.
-  const parent = new Int32Array(Math.ceil(width / 2) * height + 1);
-  let last = 0;
-  // Row by row in a function of its own, which is compiled after a few rows and not after the first picture.
-  for (let y = 0; y < height; y++) last = labelRow(labels, data, parent, width, y, neighbours === 8, last);
-  const numbers = new Int32Array(last + 1);
-  let count = 0;
-  for (let label = 1; label <= last; label++) {
-    const root = rootOf(parent, label);
-    numbers[label] = root === label ? ++count : numbers[root]!;
+export function connectedRuns({ width, height, data }: Mask, neighbours: 4 | 8): Runs {
+  let starts = new Int32Array(4 * width + 1);
+  let parent = new Int32Array(4 * width);
+  const corners = neighbours === 8 ? 1 : 0;
+  let [above, row] = [0, 0];
+  for (let y = 0; y < height; y++) {
+    if (row + width > parent.length) [starts, parent] = [twice(starts), twice(parent)];
+    const next = cutRow(data, starts, row, y * width, width);
+    for (let run = row; run < next; run++) parent[run] = run;
+    if (y > 0) joinRows(data, starts, parent, above, row, width, corners);
+    [above, row] = [row, next];
   }
-  for (let y = 0; y < height; y++) numberRow(labels, numbers, y * width, width);
-  return { labels, count };
+  for (let run = 0; run < row; run++) parent[run] = parent[parent[run]!]!;
+  return { count: row, starts, firsts: parent };
 }
 
-/** Labels one row, the rows above being labelled; returns the last label given. */
-function labelRow(
-  labels: Int32Array,
+function twice(list: Int32Array): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(2 * list.length);
+  longer.set(list);
+  return longer;
+}
+
+/** Writes the starts of one row's runs, and of what follows; the number of the run that follows. */
+function cutRow(data: Uint8Array, starts: Int32Array, first: number, from: number, width: number): number {
+  let run = first;
+  starts[run] = from;
+  for (let at = from + 1; at < from + width; at++) if (data[at] !== data[at - 1]) starts[++run] = at;
+  starts[++run] = from + width;
+  return run;
+}
+
+/** Joins the runs of a row to those of the row above, of which `above` is the first: whichever of two ends first gives way to the next. */
+function joinRows(
   data: Uint8Array,
+  starts: Int32Array,
   parent: Int32Array,
+  above: number,
+  row: number,
   width: number,
-  y: number,
-  corners: boolean,
-  lastBefore: number,
-): number {
-  let last = lastBefore;
-  for (let x = 0, at = y * width; x < width; x++, at++) {
-    if (data[at] === 0) continue;
-    let label = x > 0 ? labels[at - 1]! : 0;
-    if (y > 0) {
-      const above = labels[at - width]!;
-      // What is above touches both of its sides: they are one already.
-      if (above !== 0) label = joined(parent, label, above);
-      else if (corners) {
-        if (x > 0 && labels[at - width - 1]! !== 0) label = joined(parent, label, labels[at - width - 1]!);
-        if (x < width - 1 && labels[at - width + 1]! !== 0) label = joined(parent, label, labels[at - width + 1]!);
+  corners: number,
+): void {
+  let [up, down] = [above, row];
+  let [yesUp, yesDown] = [data[starts[up]!]!, data[starts[down]!]!];
+  for (;;) {
+    if (yesUp === yesDown) join(parent, up, down);
+    const ahead = starts[up + 1]! + width - starts[down + 1]!;
+    if (ahead === 0) {
+      if (up + 1 === row) return;
+      // Four pixels meet at a corner: one of the two that lie across from each other goes with its like.
+      if (yesUp !== yesDown) {
+        if (yesDown === corners) join(parent, up + 1, down);
+        else join(parent, up, down + 1);
       }
     }
-    if (label === 0) {
-      label = ++last;
-      parent[label] = label;
+    if (ahead <= 0) {
+      up++;
+      yesUp = 1 - yesUp;
     }
-    labels[at] = label;
+    if (ahead >= 0) {
+      down++;
+      yesDown = 1 - yesDown;
+    }
   }
-  return last;
 }
 
-function numberRow(labels: Int32Array, numbers: Int32Array, start: number, width: number): void {
-  for (let at = start; at < start + width; at++) labels[at] = numbers[labels[at]!]!;
-}
-
-/** Makes both labels one; 0 is none. The lowest is the root, so that numbers go in the order of first pixels. */
-function joined(parent: Int32Array, one: number, other: number): number {
-  if (one === 0 || one === other) return other;
+/** Makes both one; the lowest is the root, so that it is the first run. */
+function join(parent: Int32Array, one: number, other: number): void {
   const a = rootOf(parent, one);
   const b = rootOf(parent, other);
-  if (a < b) {
-    parent[b] = a;
-    return a;
-  }
-  parent[a] = b;
-  return b;
+  if (a < b) parent[b] = a;
+  else parent[a] = b;
 }
 
-function rootOf(parent: Int32Array, label: number): number {
-  let top = label;
+function rootOf(parent: Int32Array, run: number): number {
+  let top = run;
   while (parent[top]! !== top) {
     parent[top] = parent[parent[top]!]!;
     top = parent[top]!;

@@ -1,17 +1,15 @@
 import { fail, ok, type Result } from '../result.ts';
+import { ALL_MIN, isLine, isPartOfFrame, lightIn, SIDE_MIN } from './_frame-line.ts';
 import { CARD, cellCentre, isBlackCell, MARKER_CELLS } from './card.ts';
-import { labelComponents, type Mask } from './components.ts';
+import { connectedRuns, type Mask } from './components.ts';
 import { fitHomography, type Homography, project } from './homography.ts';
-import { area, convexHull, turn } from './polygon.ts';
-import { type Grey, LIGHT_OF, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
+import { area, convexHull, fewerSides } from './polygon.ts';
+import { type Grey, type Point, type Quad, type Raster, shrinkToGrey } from './raster.ts';
 
 /** Long side of the smaller copy the card is looked for in first, in pixels. */
 const COPY_PX = 1500;
 /** A frame smaller than this in the copy cannot be told from other things. */
 const FRAME_MIN_PX = 36;
-/** Share of the places looked at where the frame must be darker than the paper on both of its sides. */
-const RING_MIN = 0.75;
-const RING_SIDE_MIN = 0.5;
 /** Cells of 256 that may read wrong in the four markers together. */
 const CELLS_WRONG_MAX = 40;
 
@@ -38,7 +36,7 @@ export interface FoundCard {
 
 /**
  * Finds the scale card by its frame: a dark ring with paper on both sides, of the card's own proportions; the markers confirm it. Looks
- * in a smaller copy and, when it finds nothing, in one of twice the size.
+ * in a smaller copy and, when it finds nothing, in one of twice the size. Cut off is what shows two or three corners of such a frame.
  */
 export function findCard(picture: Raster): Result<FoundCard, 'no-card' | 'card-cut-off'> {
   const coarse = Math.max(1, Math.ceil(Math.max(picture.width, picture.height) / COPY_PX));
@@ -67,18 +65,16 @@ interface Outline {
 
 /** Every dark or bright patch of the copy whose outline is nearly a quadrilateral. */
 function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
-  const dark = darkMask(copy);
-  const bright = { ...dark, data: new Uint8Array(dark.data.length) };
-  for (let at = 0; at < dark.data.length; at++) bright.data[at] = 1 - dark.data[at]!;
+  const patches = patchesOf(darkMask(copy));
   const quads: Outline[] = [];
   let cutOff = false;
-  for (const [mask, neighbours, edge] of [[dark, 8, OUTER] as const, [bright, 4, INNER] as const]) {
-    for (const patch of patchesOf(mask, neighbours)) {
-      const corners = quadAround(patch.hull);
-      if (corners === null) continue;
-      if (patch.atBorder) cutOff ||= edge === OUTER && isThin(patch, corners);
-      else quads.push({ corners, edge });
+  for (const patch of patches) {
+    if (patch.atBorder) {
+      cutOff ||= patch.dark && isPartOfFrame(copy, patch.hull, patch.pixels);
+      continue;
     }
+    const corners = quadAround(patch.hull);
+    if (corners !== null) quads.push({ corners, edge: patch.dark ? OUTER : INNER });
   }
   return { quads, cutOff };
 }
@@ -86,110 +82,94 @@ function outlinesOf(copy: Grey): { quads: Outline[]; cutOff: boolean } {
 /** Darker than most of what lies around it (the mean of a box), by a margin that noise does not reach. */
 function darkMask({ width, height, data }: Grey): Mask {
   const reach = Math.round(Math.max(width, height) / 45);
-  // Sums of everything above and left; they may run over, as their differences do not.
-  const stride = width + 1;
-  const sums = new Uint32Array(stride * (height + 1));
-  for (let y = 0, at = 0; y < height; y++) {
-    let row = 0;
-    for (let x = 0, to = (y + 1) * stride + 1; x < width; x++, at++, to++) {
-      row += data[at]!;
-      sums[to] = sums[to - stride]! + row;
-    }
-  }
   const mask = new Uint8Array(width * height);
-  for (let y = 0, at = 0; y < height; y++) {
-    const top = Math.max(0, y - reach);
-    const bottom = Math.min(height, y + reach + 1);
-    const [above, below] = [top * stride, bottom * stride];
-    for (let x = 0; x < width; x++, at++) {
-      const left = x > reach ? x - reach : 0;
-      const right = x + reach < width ? x + reach + 1 : width;
-      const sum = (sums[below + right]! - sums[above + right]! - sums[below + left]! + sums[above + left]!) >>> 0;
-      if (data[at]! < (0.82 * sum) / ((bottom - top) * (right - left)) - 3) mask[at] = 1;
-    }
+  // Of each column the sum of the rows in reach.
+  const columns = new Int32Array(width);
+  for (let y = -reach; y < height; y++) {
+    if (y + reach < height) addRow(columns, data, (y + reach) * width);
+    if (y > reach) takeRow(columns, data, (y - reach - 1) * width);
+    if (y >= 0) markRow(mask, data, y * width, columns, reach, Math.min(height, y + reach + 1) - Math.max(0, y - reach));
   }
   return { width, height, data: mask };
 }
 
+function addRow(columns: Int32Array, data: Uint8Array, start: number): void {
+  for (let x = 0; x < columns.length; x++) columns[x]! += data[start + x]!;
+}
+
+function takeRow(columns: Int32Array, data: Uint8Array, start: number): void {
+  for (let x = 0; x < columns.length; x++) columns[x]! -= data[start + x]!;
+}
+
+function markRow(mask: Uint8Array, data: Uint8Array, start: number, columns: Int32Array, reach: number, rows: number): void {
+  const width = columns.length;
+  let sum = 0;
+  for (let x = -reach; x < width; x++) {
+    if (x + reach < width) sum += columns[x + reach]!;
+    if (x > reach) sum -= columns[x - reach - 1]!;
+    if (x < 0) continue;
+    const across = Math.min(width, x + reach + 1) - Math.max(0, x - reach);
+    if (data[start + x]! < (0.82 * sum) / (rows * across) - 3) mask[start + x] = 1;
+  }
+}
+
 interface Patch {
+  readonly dark: boolean;
   readonly hull: readonly Point[];
   readonly pixels: number;
   readonly atBorder: boolean;
 }
 
-function patchesOf(mask: Mask, neighbours: 4 | 8): Patch[] {
-  const { labels, count } = labelComponents(mask, neighbours);
-  const { width, height } = mask;
-  const pixels = new Int32Array(count + 1);
-  const [left, right] = [new Int32Array(count + 1).fill(width), new Int32Array(count + 1)];
-  const [top, bottom] = [new Int32Array(count + 1).fill(height), new Int32Array(count + 1)];
-  for (let y = 0, at = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, at++) {
-      const label = labels[at]!;
-      if (label === 0) continue;
-      pixels[label]!++;
-      if (x < left[label]!) left[label] = x;
-      if (x > right[label]!) right[label] = x;
-      if (y < top[label]!) top[label] = y;
-      if (y > bottom[label]!) bottom[label] = y;
-    }
+/** The patches of both kinds that are large enough for a frame. */
+function patchesOf(mask: Mask): Patch[] {
+  const { width, height, data } = mask;
+  const { count, starts, firsts } = connectedRuns(mask, 8);
+  const pixels = new Int32Array(count);
+  const [left, right, bottom] = [new Int32Array(count).fill(width), new Int32Array(count), new Int32Array(count)];
+  for (let run = 0, y = 0; run < count; run++) {
+    const [from, to, patch] = [starts[run]!, starts[run + 1]!, firsts[run]!];
+    if (from === (y + 1) * width) y++;
+    pixels[patch]! += to - from;
+    left[patch] = Math.min(left[patch]!, from - y * width);
+    right[patch] = Math.max(right[patch]!, to - y * width);
+    bottom[patch] = y + 1;
   }
-  const patches: Patch[] = [];
-  for (let label = 1; label <= count; label++) {
-    const [x0, x1, y0, y1] = [left[label]!, right[label]!, top[label]!, bottom[label]!];
-    if (x1 - x0 < FRAME_MIN_PX || y1 - y0 < FRAME_MIN_PX) continue;
-    // The first and last pixel of each row are enough for the hull.
+  const large: { top: number; first: number; rows: Int32Array }[] = [];
+  const place = new Int32Array(count).fill(-1);
+  for (let run = 0; run < count; run++) {
+    if (firsts[run] !== run) continue;
+    const top = Math.floor(starts[run]! / width);
+    if (right[run]! - left[run]! <= FRAME_MIN_PX || bottom[run]! - top <= FRAME_MIN_PX) continue;
+    place[run] = large.length;
+    large.push({ top, first: run, rows: new Int32Array(2 * (bottom[run]! - top)) });
+  }
+  // The first and last pixel of each row are enough for the hull.
+  for (let run = 0, y = 0; run < count; run++) {
+    const [from, to, at] = [starts[run]!, starts[run + 1]!, place[firsts[run]!]!];
+    if (from === (y + 1) * width) y++;
+    if (at < 0) continue;
+    const { top, rows } = large[at]!;
+    const row = 2 * (y - top);
+    if (rows[row + 1] === 0) rows[row] = from - y * width;
+    rows[row + 1] = to - y * width;
+  }
+  return large.map(({ top, first, rows }) => {
     const ends: Point[] = [];
-    for (let y = y0; y <= y1; y++) {
-      let [first, last] = [x0, x1];
-      while (first <= x1 && labels[y * width + first] !== label) first++;
-      if (first > x1) continue;
-      while (labels[y * width + last] !== label) last--;
-      ends.push([first, y], [last + 1, y], [first, y + 1], [last + 1, y + 1]);
+    for (let row = 0; row < rows.length; row += 2) {
+      const [y, from, to] = [top + row / 2, rows[row]!, rows[row + 1]!];
+      ends.push([from, y], [to, y], [from, y + 1], [to, y + 1]);
     }
-    const atBorder = x0 === 0 || y0 === 0 || x1 === width - 1 || y1 === height - 1;
-    patches.push({ hull: convexHull(ends), pixels: pixels[label]!, atBorder });
-  }
-  return patches;
+    const atBorder = left[first] === 0 || top === 0 || right[first] === width || bottom[first] === height;
+    return { dark: data[starts[first]!] === 1, hull: convexHull(ends), pixels: pixels[first]!, atBorder };
+  });
 }
 
-/** Fills a small part of its outline only, as a ring does. */
-function isThin({ pixels }: Patch, corners: Quad): boolean {
-  return pixels < 0.25 * area(corners) && area(corners) > 4 * FRAME_MIN_PX ** 2;
-}
-
-/**
- * The quadrilateral around a convex hull: the side whose loss (its two neighbours extended until they meet) adds least area goes, until
- * four are left. Null when four do not follow the hull closely.
- */
+/** The quadrilateral around a convex hull; null when it does not follow the hull closely. */
 function quadAround(hull: readonly Point[]): Quad | null {
-  const corners = [...hull];
-  while (corners.length > 4) {
-    let best = { at: -1, adds: Infinity, corner: corners[0]! };
-    for (let at = 0; at < corners.length; at++) {
-      const [before, a, b, after] = [-1, 0, 1, 2].map((step) => corners[(at + step + corners.length) % corners.length]!);
-      const corner = crossing(before!, a!, after!, b!);
-      const adds = corner === null ? Infinity : Math.abs(turn(a!, b!, corner)) / 2;
-      if (corner !== null && adds < best.adds) best = { at, adds, corner };
-    }
-    if (best.at < 0) return null;
-    const next = (best.at + 1) % corners.length;
-    corners[best.at] = best.corner;
-    corners.splice(next, 1);
-  }
-  if (corners.length < 4) return null;
+  const corners = fewerSides(hull, Infinity);
+  if (corners.length !== 4) return null;
   const [a, b, c, d] = corners as [Point, Point, Point, Point];
   return area(hull) >= 0.93 * area(corners) ? [a, b, c, d] : null;
-}
-
-/** Where the ray from `a` through `b` meets the ray from `c` through `d`, beyond `b` and `d`. */
-function crossing(a: Point, b: Point, c: Point, d: Point): Point | null {
-  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
-  const cross = ux * vy - uy * vx;
-  if (Math.abs(cross) < 1e-9) return null;
-  const s = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / cross;
-  const t = ((c[0] - a[0]) * uy - (c[1] - a[1]) * ux) / cross;
-  return s >= 1 - 1e-9 && t >= 1 - 1e-9 ? [a[0] + s * ux, a[1] + s * uy] : null;
 }
 
 /** Reads an outline as the card in each of its turns; the markers choose the turn, else the proportions of the frame do. */
@@ -199,7 +179,7 @@ function asCard(copy: Grey, { corners, edge }: Outline): FoundCard | null {
       edge,
       [0, 1, 2, 3].map((i) => corners[(i + by) % 4]!),
     );
-    if (map === null || ringShare(copy, map) < RING_MIN) return [];
+    if (map === null || ringShare(copy, map) < ALL_MIN) return [];
     return [{ map, wrong: wrongCells(copy, map) }];
   });
   const best = turns.sort((a, b) => a.wrong - b.wrong)[0];
@@ -220,11 +200,11 @@ function ringShare(copy: Grey, map: Homography): number {
   const places = 32;
   for (let place = 0; place < places; place++) {
     const t = 0.06 + (0.88 * place) / (places - 1);
-    const [outside, line, inside] = [-0.8 * LINE, 0.5 * LINE, 1.8 * LINE].map((depth) => across(t, depth).map((p) => read(copy, map, p)));
-    for (let side = 0; side < 4; side++) if (line![side]! < 0.55 * Math.min(outside![side]!, inside![side]!)) dark[side]!++;
+    const [outside, line, inside] = [-0.8 * LINE, 0.5 * LINE, 1.8 * LINE].map((depth) => across(t, depth).map((p) => project(map, p)));
+    for (let side = 0; side < 4; side++) if (isLine(copy, outside![side]!, line![side]!, inside![side]!)) dark[side]!++;
   }
   const shares = dark.map((count) => count / places);
-  return Math.min(...shares) < RING_SIDE_MIN ? 0 : shares.reduce((sum, share) => sum + share) / 4;
+  return Math.min(...shares) < SIDE_MIN ? 0 : shares.reduce((sum, share) => sum + share) / 4;
 }
 
 /** Cells of all four markers that do not read as they should, black being less than half the light of the paper beside the marker. */
@@ -238,19 +218,12 @@ function wrongCells(copy: Grey, map: Homography): number {
       [x + side / 2, y - 2],
       [x + side / 2, y + side + 2],
     ];
-    const paper = beside.reduce((sum, point) => sum + read(copy, map, point), 0) / beside.length;
+    const paper = beside.reduce((sum, point) => sum + lightIn(copy, project(map, point)), 0) / beside.length;
     for (let row = 0; row < MARKER_CELLS; row++) {
       for (let column = 0; column < MARKER_CELLS; column++) {
-        if (read(copy, map, cellCentre(marker, column, row)) < paper / 2 !== isBlackCell(marker, column, row)) wrong++;
+        if (lightIn(copy, project(map, cellCentre(marker, column, row))) < paper / 2 !== isBlackCell(marker, column, row)) wrong++;
       }
     }
   }
   return wrong;
-}
-
-/** Light at a point of the card in the copy; none outside it. */
-function read({ width, height, data }: Grey, map: Homography, point: Point): number {
-  const [x, y] = project(map, point);
-  if (!(x >= 0 && y >= 0 && x < width && y < height)) return 0;
-  return LIGHT_OF[data[Math.floor(y) * width + Math.floor(x)]!]!;
 }

@@ -1,5 +1,5 @@
 import { boxMean } from './box.ts';
-import { labelComponents } from './components.ts';
+import { connectedRuns } from './components.ts';
 import type { Features } from './features.ts';
 import type { Rectified } from './rectify.ts';
 
@@ -35,14 +35,16 @@ export function veil(score: Float32Array, glare: Uint8Array, { width, height, px
   if (!glare.includes(1)) return;
   const near = boxMean(Float32Array.from(glare), width, height, Math.max(1, Math.round(VEIL_MM * pxPerMm)));
   const pale = Uint8Array.from(score, (value, at) => (value < VEIL_SCORE && glare[at] === 0 ? 1 : 0));
-  const { labels, count } = labelComponents({ width, height, data: pale }, 8);
-  const [touches, bare] = [new Uint8Array(count + 1), new Uint8Array(count + 1)];
-  for (let at = 0; at < score.length; at++) {
-    if (near[at]! > 0) touches[labels[at]!] = 1;
-    if (score[at]! <= Math.min(mixed, BARE_IN_VEIL)) bare[labels[at]!] = 1;
+  const { count, starts, firsts } = connectedRuns({ width, height, data: pale }, 8);
+  const [touches, bare] = [new Uint8Array(count), new Uint8Array(count)];
+  for (let run = 0; run < count; run++) {
+    for (let at = starts[run]!; at < starts[run + 1]!; at++) {
+      if (near[at]! > 0) touches[firsts[run]!] = 1;
+      if (score[at]! <= Math.min(mixed, BARE_IN_VEIL)) bare[firsts[run]!] = 1;
+    }
   }
-  for (let at = 0; at < score.length; at++) {
-    const label = labels[at]!;
-    if (label > 0 && touches[label] === 1 && bare[label] === 0) glare[at] = 1;
+  for (let run = 0; run < count; run++) {
+    const [from, patch] = [starts[run]!, firsts[run]!];
+    if (pale[from] === 1 && touches[patch] === 1 && bare[patch] === 0) glare.fill(1, from, starts[run + 1]);
   }
 }

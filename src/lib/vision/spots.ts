@@ -1,4 +1,4 @@
-import { labelComponents } from './components.ts';
+import { connectedRuns } from './components.ts';
 
 /** A place without film: its middle from the first corner of the marked area, x along the first side. */
 export interface Spot {
@@ -31,42 +31,45 @@ export function spotsOf(
   const data = new Uint8Array(width * height);
   const within = Math.max(SPOT, mixed);
   for (let at = 0; at < data.length; at++) data[at] = score[at]! < within && glare[at] === 0 ? 1 : 0;
-  const { labels, count } = labelComponents({ width, height, data }, 8);
-  const zeros = () => new Float64Array(count + 1);
+  const { count, starts, firsts } = connectedRuns({ width, height, data }, 8);
+  // Of each component at its first run.
+  const zeros = () => new Float64Array(count);
   const [pixels, outlined, xs, ys, perimeter] = [zeros(), zeros(), zeros(), zeros(), zeros()];
-  const deepest = new Float64Array(count + 1).fill(Infinity);
-  for (let y = 0, at = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, at++) {
-      const label = labels[at]!;
-      if (label === 0) continue;
-      if (score[at]! < mixed) outlined[label]!++;
+  const deepest = new Float64Array(count).fill(Infinity);
+  for (let run = 0; run < count; run++) {
+    const [from, to, spot] = [starts[run]!, starts[run + 1]!, firsts[run]!];
+    if (data[from] === 0) continue;
+    const y = Math.floor(from / width);
+    if (from > y * width) perimeter[spot]!++;
+    if (to < (y + 1) * width) perimeter[spot]!++;
+    for (let at = from; at < to; at++) {
+      if (score[at]! < mixed) outlined[spot]!++;
       if (score[at]! < SPOT) {
-        pixels[label]!++;
-        xs[label]! += x + 0.5;
-        ys[label]! += y + 0.5;
+        pixels[spot]!++;
+        xs[spot]! += at - y * width + 0.5;
+        ys[spot]! += y + 0.5;
       }
-      deepest[label] = Math.min(deepest[label]!, score[at]!);
-      if (x > 0 && labels[at - 1] !== label) perimeter[label]!++;
-      if (x < width - 1 && labels[at + 1] !== label) perimeter[label]!++;
-      if (y > 0 && labels[at - width] !== label) perimeter[label]!++;
-      if (y < height - 1 && labels[at + width] !== label) perimeter[label]!++;
+      deepest[spot] = Math.min(deepest[spot]!, score[at]!);
+      if (y > 0 && data[at - width] === 0) perimeter[spot]!++;
+      if (y < height - 1 && data[at + width] === 0) perimeter[spot]!++;
     }
   }
   const smallestPx = (Math.PI / 8) * Math.max(SMALLEST_MM * pxPerMm, SMALLEST_PX) ** 2;
   const spots: Spot[] = [];
   let perimeterPx = 0;
   let dropped = 0;
-  for (let label = 1; label <= count; label++) {
-    if (pixels[label]! < smallestPx || deepest[label]! > DEEPEST_MAX) {
-      dropped += pixels[label]!;
+  for (let spot = 0; spot < count; spot++) {
+    if (firsts[spot] !== spot || data[starts[spot]!] === 0) continue;
+    if (pixels[spot]! < smallestPx || deepest[spot]! > DEEPEST_MAX) {
+      dropped += pixels[spot]!;
       continue;
     }
-    perimeterPx += perimeter[label]!;
-    const kind = deepest[label]! <= mixed ? 'bare' : 'thin';
-    const areaMm2 = (kind === 'bare' ? outlined : pixels)[label]! / pxPerMm ** 2;
+    perimeterPx += perimeter[spot]!;
+    const kind = deepest[spot]! <= mixed ? 'bare' : 'thin';
+    const areaMm2 = (kind === 'bare' ? outlined : pixels)[spot]! / pxPerMm ** 2;
     spots.push({
-      xMm: xs[label]! / pixels[label]! / pxPerMm,
-      yMm: ys[label]! / pixels[label]! / pxPerMm,
+      xMm: xs[spot]! / pixels[spot]! / pxPerMm,
+      yMm: ys[spot]! / pixels[spot]! / pxPerMm,
       diameterMm: Math.sqrt((4 * areaMm2) / Math.PI),
       areaMm2,
       kind,

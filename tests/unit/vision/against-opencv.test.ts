@@ -1,4 +1,4 @@
-import { labelComponents } from '#lib/vision/components.ts';
+import { connectedRuns } from '#lib/vision/components.ts';
 import { labOf } from '#lib/vision/colour.ts';
 import { derivativesAt, fitHomography, invertHomography, project } from '#lib/vision/homography.ts';
 import { otsu } from '#lib/vision/otsu.ts';
@@ -140,29 +140,48 @@ test.each([
   expect(effectiveness).toBeLessThan(1);
 });
 
-test.each([4, 8] as const)('components of %i neighbours have the areas and middles that OpenCV finds', (neighbours) => {
-  const [width, height] = [211, 97];
-  const data = Uint8Array.from({ length: width * height }, () => (chance() < 0.55 ? 1 : 0));
-  const { labels, count } = labelComponents({ width, height, data }, neighbours);
-  const [theirLabels, stats, centroids] = [new cv.Mat(), new cv.Mat(), new cv.Mat()];
-  const mat = cv.matFromArray(height, width, cv.CV_8UC1, data);
-  const theirs = cv.connectedComponentsWithStats(mat, theirLabels, stats, centroids, neighbours, cv.CV_32S);
-  expect(count).toBe(theirs - 1);
-  const ours = Array.from({ length: count + 1 }, () => ({ area: 0, x: 0, y: 0 }));
-  labels.forEach((label, at) => {
-    ours[label]!.area++;
-    ours[label]!.x += at % width;
-    ours[label]!.y += Math.floor(at / width);
-  });
-  const listed = (list: { area: number; x: number; y: number }[]) =>
-    list.map(({ area, x, y }) => `${area} ${x.toFixed(3)} ${y.toFixed(3)}`).sort();
-  const expected = Array.from({ length: theirs - 1 }, (_, i) => ({
-    area: stats.intAt(i + 1, cv.CC_STAT_AREA),
-    x: centroids.doubleAt(i + 1, 0),
-    y: centroids.doubleAt(i + 1, 1),
-  }));
-  expect(listed(ours.slice(1).map(({ area, x, y }) => ({ area, x: x / area, y: y / area })))).toEqual(listed(expected));
-});
+test.each([
+  { neighbours: 4, of: 1, theirs: 4 },
+  { neighbours: 8, of: 1, theirs: 8 },
+  { neighbours: 4, of: 0, theirs: 8 },
+  { neighbours: 8, of: 0, theirs: 4 },
+] as const)(
+  'components of $of where yes has $neighbours neighbours: the areas and middles that OpenCV finds',
+  ({ neighbours, of, theirs }) => {
+    const [width, height] = [211, 97];
+    const data = Uint8Array.from({ length: width * height }, () => (chance() < 0.55 ? 1 : 0));
+    const { count, starts, firsts } = connectedRuns({ width, height, data }, neighbours);
+    const [labels, stats, centroids] = [new cv.Mat(), new cv.Mat(), new cv.Mat()];
+    const mat = cv.matFromArray(
+      height,
+      width,
+      cv.CV_8UC1,
+      data.map((value) => (value === of ? 1 : 0)),
+    );
+    const found = cv.connectedComponentsWithStats(mat, labels, stats, centroids, theirs, cv.CV_32S);
+    const ours = new Map<number, { area: number; x: number; y: number }>();
+    for (let run = 0; run < count; run++) {
+      if (data[starts[run]!] !== of) continue;
+      const sums = ours.get(firsts[run]!) ?? { area: 0, x: 0, y: 0 };
+      for (let at = starts[run]!; at < starts[run + 1]!; at++) {
+        sums.area++;
+        sums.x += at % width;
+        sums.y += Math.floor(at / width);
+      }
+      ours.set(firsts[run]!, sums);
+    }
+    const listed = (list: { area: number; x: number; y: number }[]) =>
+      list.map(({ area, x, y }) => `${area} ${x.toFixed(3)} ${y.toFixed(3)}`).sort();
+    const expected = Array.from({ length: found - 1 }, (_, i) => ({
+      area: stats.intAt(i + 1, cv.CC_STAT_AREA),
+      x: centroids.doubleAt(i + 1, 0),
+      y: centroids.doubleAt(i + 1, 1),
+    }));
+    expect(listed([...ours.values()].map(({ area, x, y }) => ({ area, x: x / area, y: y / area })))).toEqual(listed(expected));
+    // The first run of each comes first.
+    expect([...ours.keys()]).toEqual([...ours.keys()].sort((a, b) => a - b));
+  },
+);
 
 test("Lab is OpenCV's to half a unit: it interpolates in tables", () => {
   const colours = Array.from({ length: 300 }, () => [0, 1, 2].map(() => Math.floor(256 * chance())));
