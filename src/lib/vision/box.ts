@@ -29,21 +29,35 @@ function moveDown(columns: Float64Array, plane: Float32Array, enters: number, le
 function meanAlong(columns: Float64Array, out: Float32Array, start: number, reach: number, rows: number): void {
   const width = columns.length;
   const whole = 1 / (rows * (2 * reach + 1));
+  const [from, to] = [Math.min(reach + 1, width), Math.max(Math.min(reach + 1, width), width - reach)];
   let sum = 0;
   for (let x = 0; x < Math.min(reach, width); x++) sum += columns[x]!;
-  const atBorder = (from: number, to: number) => {
-    for (let x = from; x < to; x++) {
-      if (x + reach < width) sum += columns[x + reach]!;
-      if (x > reach) sum -= columns[x - reach - 1]!;
-      out[start + x] = sum / (rows * (Math.min(x + reach, width - 1) - Math.max(x - reach, 0) + 1));
-    }
-  };
-  const [from, to] = [Math.min(reach + 1, width), Math.max(Math.min(reach + 1, width), width - reach)];
-  atBorder(0, from);
+  sum = meanAtBorder(columns, out, start, reach, rows, sum, 0, from);
   // Most pixels: the next sum waits for one addition only.
   for (let x = from; x < to; x++) {
     sum += columns[x + reach]! - columns[x - reach - 1]!;
     out[start + x] = sum * whole;
   }
-  atBorder(to, width);
+  meanAtBorder(columns, out, start, reach, rows, sum, to, width);
+}
+
+/** Where the box reaches over the border; the sum is given and handed back, as one that two functions share is slow. */
+function meanAtBorder(
+  columns: Float64Array,
+  out: Float32Array,
+  start: number,
+  reach: number,
+  rows: number,
+  sumBefore: number,
+  from: number,
+  to: number,
+): number {
+  const width = columns.length;
+  let sum = sumBefore;
+  for (let x = from; x < to; x++) {
+    if (x + reach < width) sum += columns[x + reach]!;
+    if (x > reach) sum -= columns[x - reach - 1]!;
+    out[start + x] = sum / (rows * (Math.min(x + reach, width - 1) - Math.max(x - reach, 0) + 1));
+  }
+  return sum;
 }
