@@ -214,10 +214,13 @@ test.describe('what stands in the way', () => {
     await kept(page).waitFor();
     expect((await last()).data).toMatchObject({ from: 'weather', surface: { value: '52', unit: 'F' } });
     expect((await last()).refs).toContain('weather');
+    // Tapped twice, it is kept once.
+    await site.button(m.save()).click();
     await site.button(m.write_measured_now()).click();
     await field('air').fill('-5');
     await site.button(m.save()).click();
     await expect(kept(page)).toBeVisible();
     expect((await last()).data).toEqual({ air: { text: '-5', value: '-5', unit: 'F' } });
+    expect(entriesOf(await readStored(page)).filter(({ body }) => body.kind === 'conditions')).toHaveLength(1 + 2);
   });
 });

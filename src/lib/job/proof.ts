@@ -196,6 +196,19 @@ function answersAt(shot: Shot, rule: ProofRule): boolean {
   return shot.sorted && (shot.shows.includes(rule.id) || (shot.step !== null && LAYER_OF_STEP[shot.step] === rule.layer));
 }
 
+/**
+ * The latest entry that would answer for an item's place of the drawing once it is marked there, and is marked nowhere yet: a reading of its
+ * measure, or a photo that says it shows it. Null where it is still to be taken.
+ */
+export function toMark({ rule, spot }: Pick<Owed, 'rule' | 'spot'>, job: JobState): string | null {
+  if (spot === null) return null;
+  const marked = new Set(job.facts.mark.map(({ data }) => data.of));
+  const { want } = rule;
+  const entries = 'reading' in want ? job.readings.filter((one) => one.what === want.reading && isOfStep(one, rule)) : job.shots;
+  const shows = (one: Shot | Measured) => !('shows' in one) || (one.sorted && one.shows.includes(rule.id));
+  return entries.findLast((one: Shot | Measured) => !marked.has(one.id) && shows(one))?.id ?? null;
+}
+
 /** Of a flood attempt that failed or said nothing: the next one is set up, photographed and measured anew. */
 function isOfFailedTest({ utc }: { readonly utc: string }, rule: ProofRule, ids: readonly string[], job: JobState): boolean {
   if (rule.layer !== 'flood') return false;

@@ -16,7 +16,7 @@ export interface Cuts extends Pick<RecordPlan, 'at' | 'width' | 'bare'> {
 
 export function floorCuts(plan: RecordPlan): Cuts {
   const { direction, positions, pieces } = plan.sheets;
-  const inside = direction === '0' ? m.plan_up : m.plan_across;
+  const inside = direction === '0' ? m.plan_into : m.plan_across;
   const edges = pieces.map(
     ({ strip }) =>
       (say: Speaker) =>
@@ -148,7 +148,7 @@ function stepText(plan: RecordPlan, i: number, say: Speaker): string {
     of === 1
       ? m.plan_lay({ piece }, { locale })
       : m.plan_lay_part({ piece, i: part, of, from: length(stretch.from), to: length(stretch.to) }, { locale }),
-    stands.map(([x, y]) => m.plan_kneel({ x: side(x, m.plan_across), y: side(y, m.plan_up) }, { locale })).join('; '),
+    stands.map(([x, y]) => m.plan_kneel({ x: side(x, m.plan_across), y: side(y, m.plan_into) }, { locale })).join('; '),
     ...(exit === null ? [] : [m.plan_out({ wall: m.draw_wall_n({ n: exit + 1 }, { locale }) }, { locale })]),
   ]
     .map((one) => `${one}.`)

@@ -120,7 +120,7 @@ it('tells what was said, tried, looked at and found, and what the book shows beh
   const promised = [
     'The ceiling under the bath is wet', 'Water showed: in the room below.', 'If the ceiling below sags',
     'Supply under pressure, shower dry', 'got wetter below', 'Pan plugged and filled', 'no change below',
-    'The hall ceiling', 'On the floor: 2 ft 0 in across, 2 ft 4 in up from corner 1', 'A fitting drips', 'Supply pipe or valve', '2 h', '85.50 USD', 'We come again on Friday',
+    'The hall ceiling', 'On the floor, from corner 1: 2 ft 0 in across, 2 ft 4 in into the room', 'A fitting drips', 'Supply pipe or valve', '2 h', '85.50 USD', 'We come again on Friday',
     'Substrate: Fri 6 Mar 2026, 3 photos', 'Sheets: Fri 6 Mar 2026', 'Bands and corners: Mon 9 Mar 2026', 'nobody logged work on it', 'Nearest: Seam 1', 'Lap 2 3/8 in (within',
     'Places to look are no finding',
   ];

@@ -1,4 +1,4 @@
-import { price, proofOwed } from '#lib/job/proof.ts';
+import { price, proofOwed, toMark } from '#lib/job/proof.ts';
 import { project } from '#lib/job/project.ts';
 import type { Drawing } from '#lib/record/kinds/drawing.ts';
 import { expect, test } from 'vitest';
@@ -78,6 +78,20 @@ test.each<[what: string, said: Said[], shown: string[]]>([
   ['a mark taken back', [run('band-seams', []), shot('band-seams', {}, 's'), { ...mark('s', 'corner-3'), id: 'm' }, withdraw('m')], []],
 ])('%s', (_, said, keysShown) => {
   expect(shown(SHOWER, ...said)).toEqual(keysShown);
+}); // prettier-ignore
+
+test.each<[what: string, key: string, said: Said[], of: string | null]>([
+  ['nothing taken yet', 'overlap:bath@seam-0', [run('pre-cut', [])], null],
+  ['a photo of the room is no lap', 'overlap:bath@seam-0', [run('pre-cut', []), shot('pre-cut', {}, 's')], null],
+  ['a lap read and not marked', 'overlap:bath@seam-0', [run('pre-cut', []), { ...reading('pre-cut', 'overlap', 'f', '4'), id: 'r' }], 'r'],
+  ['a lap marked at another seam', 'overlap:bath@seam-0', [{ ...reading(null, 'overlap', 'f', '4'), id: 'r' }, mark('r', 'seam-1')], null],
+  ['another measure', 'overlap:bath@seam-0', [{ ...reading(null, 'band-lap', 'f', '4'), id: 'r' }], null],
+  ['a photo of the substrate', 'corner:bath@corner-0', [run('scrape', []), shot('scrape', {}, 's')], null],
+  ['a photo that says it shows a corner', 'corner:bath@corner-0', [run('corners', []), shot('corners', { shows: ['corner'] }, 's')], 's'],
+])('to mark there: %s', (_, key, said, of) => {
+  const { state } = project(chain('a', [...ROOM, SHOWER, PLAN, ...said]));
+  const item = proofOwed(state).flatMap((layer) => layer.items).find((one) => one.key === key)!;
+  expect(toMark(item, state)).toBe(of);
 }); // prettier-ignore
 
 test('what was left out of a place on purpose is no longer owed there', () => {

@@ -92,11 +92,21 @@ function query(parts: Readonly<Record<string, string | number | null>>): URLSear
   return new URLSearchParams(Object.entries(parts).flatMap(([name, value]) => (value === null ? [] : [[name, String(value)]])));
 }
 
-/** Where what is owed is given: its photo, its reading, or the page its entry is written on. */
-export function owedHref(job: string, { rule, room, surface, surfaces, coat, spot }: Owed, run: string | null): string {
-  if (spot !== null) return `/job/${job}/draw/mark?${query({ room: room.room, spot })}`;
-  const on = surfaces.length === 1 ? surface.surface : null;
-  if ('reading' in rule.want) return readHref(job, rule.want.reading, run, surface.surface, coat);
+/**
+ * Where what is owed is given: its photo, its reading, or the page its entry is written on. What is owed of a place of the drawing is taken
+ * first and marked there next: `of` is the entry to mark, once there is one.
+ */
+export function owedHref(
+  job: string,
+  { rule, room, surface, surfaces, coat, spot }: Owed,
+  run: string | null,
+  of: string | null = null,
+): string {
+  if (spot !== null && of !== null) return `/job/${job}/draw/mark?${query({ room: room.room, of, spot })}`;
+  // A seam of the plan lies on the floor.
+  const at = spot === null ? surface : surfaces.find(({ place }) => place === 'floor');
+  const on = spot === null && surfaces.length === 1 ? surface.surface : null;
+  if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat);
   if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
   if (rule.want.entry === 'flood-end') return `/job/${job}/flood`;
   return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;

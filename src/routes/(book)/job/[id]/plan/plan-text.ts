@@ -29,7 +29,7 @@ export function stepTexts(plan: PlannedSheets, input: Readonly<Record<string, un
     const wall = exitWall(shape, input, Number(exit));
     return {
       what,
-      kneel: stands.map(([x, y]) => m.plan_kneel({ x: sideText(x, at, m.plan_across), y: sideText(y, at, m.plan_up) })).join('; '),
+      kneel: stands.map(([x, y]) => m.plan_kneel({ x: sideText(x, at, m.plan_across), y: sideText(y, at, m.plan_into) })).join('; '),
       out: wall === null ? '' : m.plan_out({ wall: wallName(wall) }),
     };
   });
@@ -45,7 +45,7 @@ export function edgeText(position: string, direction: '0' | '90', unit: 'in' | '
   return sideText(
     position,
     (decimal) => decimalLength(decimal.replace('-', ''), unit, lang),
-    direction === '0' ? m.plan_up : m.plan_across,
+    direction === '0' ? m.plan_into : m.plan_across,
   );
 }
 

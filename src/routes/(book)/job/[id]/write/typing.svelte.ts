@@ -139,6 +139,8 @@ export class Typing {
 
   /** Keeps what the form says; answers false when something stands in the way, with all that was typed still there. */
   async save(): Promise<boolean> {
+    // A second tap on save: all of it is carried over from the entry just kept, and nobody measured it again.
+    if (this.#written !== null && this.form.from === this.#written.id) return true;
     if (this.#read({}) === null || this.#busy) return false;
     this.#busy = true;
     const { pictures, blobs } = await drawn(this.kind, this.form);
