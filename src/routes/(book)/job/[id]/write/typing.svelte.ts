@@ -119,6 +119,12 @@ export class Typing {
     if (this.#faults.length > 0) this.#read({});
   }
 
+  /** Whose name it is: that of whoever holds this phone, or of the person whose name is amended. */
+  get #person(): string {
+    const said = this.#line === null ? undefined : dataOf(this.#line)['person'];
+    return typeof said === 'string' ? said : this.#job.person;
+  }
+
   #read(pictures: Readonly<Record<string, Picture>>): Draft | null {
     const { values, from } = this.form;
     const around = {
@@ -128,6 +134,7 @@ export class Typing {
       unitsSaid: this.unitsSaid,
       from: this.#stillCarried(from),
       run: this.#run,
+      person: this.#person,
     };
     const read = formDraft(this.kind, values, around);
     this.#faults = read.ok ? [] : read.fault;
