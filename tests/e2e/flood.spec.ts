@@ -139,6 +139,9 @@ test('model code: an early pass is refused, a failed attempt leads through its p
     await expect(group(page, m.flood_which_rule()).getByLabel(CHOICE['profile.ipc-312.9'](), { exact: true })).toBeChecked();
     await prepare(page, { ruler: 'in', pan: false });
     await fill(site);
+    await site.link(m.flood_read()).click();
+    await expect(group(page, m.flood_which_reading()).getByLabel(m.flood_reading_depth(), { exact: true })).toBeChecked();
+    await site.link(m.part_back()).click();
     await page.clock.fastForward('15:05');
     await look(site, 'no-leak');
     await end(site, 'passed');

@@ -79,6 +79,9 @@ test('every entry is shown, and said anew without a word of it changed: by its f
     await page.getByRole('textbox', { name: m.write_why_amended() }).fill('neighbour moved');
     await site.button(m.write_save_amended()).click();
     await page.locator('[data-kept]').waitFor();
+    // Beside "saved" stands what is kept, and a second tap keeps nothing more.
+    await expect(words).toHaveValue('Key is under the mat');
+    await site.button(m.write_save_amended()).click();
     const { last } = await grown(page, raws);
     expect(last).toMatchObject({
       kind: 'amendment',

@@ -142,7 +142,8 @@ test('one entry of each kind that people state, without network, and its words i
       for (const [name, field] of fieldsOf(kind)) answers[name] = await answer(form, kind, name, field);
       await site.button(m.save()).click();
       ids.set(kind, (await kept(page).getAttribute('data-kept'))!);
-      said.set(kind, answers);
+      // Whom a name is of nobody types: whoever holds this phone.
+      said.set(kind, kind === 'person' ? { ...answers, person: expect.any(String) } : answers);
       await kept(page).getByRole('link', { name: m.page_write() }).click();
     });
   }

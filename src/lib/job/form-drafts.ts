@@ -32,6 +32,8 @@ export interface Around {
   /** The entry that values were carried over from. */
   readonly from?: string | null;
   readonly run?: string | null;
+  /** Whom a name is of: whoever holds the phone, or whose name is amended. */
+  readonly person?: string;
 }
 
 const WORDS_MAX = 2_000;
@@ -61,6 +63,7 @@ export function formDraft(kind: FormKind, typed: Typed, around: Around): Result<
     data['from'] = from;
     refs.push(from);
   }
+  if (kind === 'person') data['person'] = around.person;
   if (knownData(kind, data).kind === 'unknown')
     throw new TypeError(`${kind}: the form says what its schema does not take: ${JSON.stringify(data)}`);
   const { run = null } = around;

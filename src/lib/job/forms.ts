@@ -7,7 +7,7 @@ import { MEASURE_KINDS } from './measures.ts';
 
 /** The kinds that people state on a form, in groups by when in the job they come up. */
 export const FORM_GROUPS = {
-  before: ['conditions', 'survey', 'by-others'],
+  before: ['person', 'conditions', 'survey', 'by-others'],
   during: ['mix', 'note', 'deviation', 'repair', 'early', 'not-done', 'inspection'],
   after: ['protect', 'tile-check', 'attestation', 'hand-over', 'later-hole'],
   callback: ['callback', 'isolation', 'isolation-look', 'opening'],
@@ -133,6 +133,7 @@ const AIR = amount(MEASURE_KINDS['air-temperature']);
  * stands here, nor does a way of asking that does not fit it.
  */
 export const FORMS: { readonly [K in FormKind]: FieldsOf<K> } = {
+  person: { person: { type: 'unasked', why: 'whoever holds this phone' }, name: { ...line, ...required } },
   conditions: {
     air: AIR,
     humidity: amount(MEASURE_KINDS.humidity),

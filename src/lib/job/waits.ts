@@ -164,11 +164,27 @@ export function heldUp(standing: readonly StandingWait[], step: Step, surfaces: 
     .toSorted((a, b) => (b.readyMs ?? 0) - (a.readyMs ?? 0));
 }
 
-/** The waits a person wants to see: those not ended, what is due first on top. A pail or combed bed is forgotten a day after it died. */
+/**
+ * The waits a person wants to see: those not ended, what is due first on top. A pail or combed bed is forgotten a day after it died.
+ * One that a later wait for the same thing outlasts on all its surfaces is left out: "ready" would be said of what must still wait.
+ */
 export function openWaits(standing: readonly StandingWait[], nowMs: number): StandingWait[] {
   const due = (one: StandingWait) => (one.stand === 'waiting' ? one.readyMs : (one.latestMs ?? one.readyMs)) ?? one.fromMs;
-  const bucket = (one: StandingWait) => ['slake', 'pot-life', 'open-time'].includes(one.wait.data.what);
-  return standing.filter((one) => one.stand !== 'ended' && !(bucket(one) && nowMs - due(one) > DAY_MS)).toSorted((a, b) => due(a) - due(b));
+  const open = standing.filter((one) => one.stand !== 'ended' && !(isBucket(one) && nowMs - due(one) > DAY_MS));
+  return open.filter((one, i) => !open.some((other, j) => outlasts(other, one, j > i))).toSorted((a, b) => due(a) - due(b));
+}
+
+/** Each pail and each combed bed waits for itself. */
+function isBucket({ wait }: StandingWait): boolean {
+  return ['slake', 'pot-life', 'open-time'].includes(wait.data.what);
+}
+
+/** Whether nothing is left to say of `one` beside `other`: of two that end at once, the one begun later is said. A latest-by is never left out. */
+function outlasts(other: StandingWait, one: StandingWait, later: boolean): boolean {
+  const [of, on] = [other.wait.data, one.wait.data];
+  if (of.what !== on.what || isBucket(one) || one.latestMs !== null || one.readyMs === null || other.readyMs === null) return false;
+  const covers = of.surfaces.length === 0 || (on.surfaces.length > 0 && on.surfaces.every((id) => of.surfaces.includes(id)));
+  return covers && (other.readyMs > one.readyMs || (other.readyMs === one.readyMs && later));
 }
 
 const DAY_MS = 86_400_000;

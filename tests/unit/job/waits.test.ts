@@ -203,6 +203,40 @@ it('lists what is due first on top, and forgets a bucket a day after it died', (
   expect(ids(at('10:30') + 24 * HOUR)).toEqual(['near', 'far']);
 });
 
+describe('of two waits for the same thing the one that lasts longer on all surfaces of the other is shown', () => {
+  const wait = (id: string, what: string, surfaces: string[], ready: string | null, latest: string | null = null): Said => ({
+    id,
+    kind: 'wait',
+    data: {
+      what,
+      surfaces,
+      fromUtc: readyAt('09:00'),
+      readyUtc: ready === null ? null : readyAt(ready),
+      latestUtc: latest === null ? null : readyAt(latest),
+      limit: 'l',
+    },
+  });
+  const cure = (id: string, surfaces: string[], ready: string, latest?: string) => wait(id, 'before-flooding', surfaces, ready, latest);
+  test.each<[why: string, waits: Said[], shown: string[]]>([
+    ['over, while the coat above still cures', [cure('a', [FLOOR], '10:00'), cure('b', [], '20:00')], ['b']],
+    ['the later one is of fewer surfaces', [cure('a', [], '10:00'), cure('b', [FLOOR], '20:00')], ['a', 'b']],
+    ['other surfaces', [cure('a', ['north'], '10:00'), cure('b', [FLOOR], '20:00')], ['a', 'b']],
+    ['both at once', [cure('a', [FLOOR], '20:00'), cure('b', [FLOOR], '20:00')], ['b']],
+    ['begun later and over before', [cure('a', [], '20:00'), cure('b', [FLOOR], '10:00')], ['a']],
+    ['another thing is waited for', [cure('a', [FLOOR], '10:00'), wait('b', 'recoat', [FLOOR], '20:00')], ['a', 'b']],
+    ['a latest-by is never left out', [cure('a', [FLOOR], '10:00', '18:00'), cure('b', [FLOOR], '20:00')], ['a', 'b']],
+    ['each pail for itself', [wait('a', 'slake', [], '10:00'), wait('b', 'slake', [], '11:00')], ['a', 'b']],
+  ])('%s', (_, said, shown) => {
+    const { state } = project(chain('phone-a', [surface(FLOOR, 'floor'), surface('north', 'wall'), ...said]));
+    const ms = at('10:30');
+    expect(
+      openWaits(waits(state, ms), ms)
+        .map((one) => one.wait.id)
+        .toSorted(),
+    ).toEqual(shown);
+  });
+});
+
 it('rings once as each moment passes', () => {
   const state = waiting(recoat);
   const rings = (from: string, to: string) => bellsBetween(waits(state, at(to)), at(from), at(to));

@@ -10,6 +10,7 @@ export const GROUP = {
 
 /** What each kind is for, in plain words. */
 export const FOR = {
+  person: m.write_for_person,
   conditions: m.write_for_conditions,
   survey: m.write_for_survey,
   'by-others': m.write_for_by_others,

@@ -25,6 +25,7 @@ export interface Written {
 /** A form being filled in: on disk at each change, until it is an entry, or an amendment of `amends`. */
 export class Typing {
   readonly kind: FormKind;
+  /** The line it amends as it stood when the page was opened. */
   readonly amends: Line | null;
   readonly unitsSaid: Readonly<Record<string, Unit>>;
   readonly #job: OpenJob;
@@ -80,6 +81,12 @@ export class Typing {
     this.#draft = opened;
   }
 
+  /** The line it amends as it stands by now: an amendment kept from this page is one of those that the next decides between. */
+  get #line(): Line | null {
+    const id = this.amends?.entry.body.id;
+    return this.#job.state.lines.find(({ entry }) => entry.body.id === id) ?? this.amends;
+  }
+
   #isLinked(name: string): boolean {
     const field = new Map(fieldsOf(this.kind)).get(name);
     const { surfaces, about, step } = this.#asked;
@@ -88,7 +95,8 @@ export class Typing {
   }
 
   #first(): TypedForm {
-    if (this.amends !== null) return { ...EMPTY_FORM, values: mutable(typedOf(this.kind, dataOf(this.amends)).typed) };
+    const line = this.#line;
+    if (line !== null) return { ...EMPTY_FORM, values: mutable(typedOf(this.kind, dataOf(line)).typed) };
     const { typed, from } = firstTyped(this.kind, this.#job.state, this.#asked, this.#job.now());
     return { ...EMPTY_FORM, values: mutable(typed), from };
   }
@@ -111,6 +119,12 @@ export class Typing {
     if (this.#faults.length > 0) this.#read({});
   }
 
+  /** Whose name it is: that of whoever holds this phone, or of the person whose name is amended. */
+  get #person(): string {
+    const said = this.#line === null ? undefined : dataOf(this.#line)['person'];
+    return typeof said === 'string' ? said : this.#job.person;
+  }
+
   #read(pictures: Readonly<Record<string, Picture>>): Draft | null {
     const { values, from } = this.form;
     const around = {
@@ -120,6 +134,7 @@ export class Typing {
       unitsSaid: this.unitsSaid,
       from: this.#stillCarried(from),
       run: this.#run,
+      person: this.#person,
     };
     const read = formDraft(this.kind, values, around);
     this.#faults = read.ok ? [] : read.fault;
@@ -129,7 +144,8 @@ export class Typing {
   /** The entry values were carried over from, while any of them still stands as it was. */
   #stillCarried(from: string | null): string | null {
     const last = this.#job.state.facts.conditions.find(({ id }) => id === from);
-    if (last === undefined) return this.amends === null ? null : ((dataOf(this.amends)['from'] as string | undefined) ?? null);
+    const line = this.#line;
+    if (last === undefined) return line === null ? null : ((dataOf(line)['from'] as string | undefined) ?? null);
     return (['air', 'humidity', 'surface'] as const).some(
       (name) => last.data[name]?.value !== undefined && last.data[name].value === this.form.values[name],
     )
@@ -139,18 +155,19 @@ export class Typing {
 
   /** Keeps what the form says; answers false when something stands in the way, with all that was typed still there. */
   async save(): Promise<boolean> {
-    // A second tap on save: all of it is carried over from the entry just kept, and nobody measured it again.
-    if (this.#written !== null && this.form.from === this.#written.id) return true;
+    // A second tap on save: nothing was typed since, and what is kept is not to be kept or found fault with again.
+    if (this.#written !== null) return true;
     if (this.#read({}) === null || this.#busy) return false;
     this.#busy = true;
     const { pictures, blobs } = await drawn(this.kind, this.form);
     const draft = this.#read(pictures);
+    const line = this.#line;
     const drafts =
       draft === null
         ? []
-        : this.amends === null
+        : line === null
           ? [draft, ...begunBy(draft, this.#job.state, this.#job.now().utc)]
-          : [this.#amendment(this.amends, draft)];
+          : [this.#amendment(line, draft)];
     const done = await this.#job.add(drafts, blobs);
     this.#busy = false;
     this.#fault = done.ok ? null : done.fault;
