@@ -1,4 +1,5 @@
-import { EMPTY_PLAN, planDraft, planInput, type PlanInput } from '#lib/job/drawing/plan-input.ts';
+import { firstPlan } from '#lib/job/drawing/plan-first.ts';
+import { planDraft, planInput, type PlanInput } from '#lib/job/drawing/plan-input.ts';
 import { keptPlan, keptWalls, rollWidth } from '#lib/job/drawing/laid.ts';
 import { shapeOf, type RoomShape } from '#lib/job/drawing/shape.ts';
 import { wallPlanDrafts, wallsInput } from '#lib/job/drawing/walls-input.ts';
@@ -65,12 +66,10 @@ export class Planning {
 
   async open(): Promise<void> {
     const { drafts } = await desk.open();
-    const draft = new DraftState(
-      drafts,
-      ['plan', this.#job.id, this.#room, ...(this.of === 'walls' ? ['walls'] : [])],
-      PlanForm,
-      EMPTY_PLAN,
-    );
+    const key = ['plan', this.#job.id, this.#room];
+    const floor = this.of === 'floor' ? null : await drafts.get(key, PlanForm).catch(() => null);
+    const first = firstPlan(this.of, this.#job.state, this.#room, floor);
+    const draft = new DraftState(drafts, this.of === 'floor' ? key : [...key, 'walls'], PlanForm, first);
     await draft.restore();
     this.#draft = draft;
   }
