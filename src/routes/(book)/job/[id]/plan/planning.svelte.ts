@@ -1,9 +1,11 @@
-import { EMPTY_PLAN, planDraft, planInput, type PlanInput } from '#lib/job/drawing/plan-input.ts';
+import { firstPlan } from '#lib/job/drawing/plan-first.ts';
+import { planDraft, planInput, type PlanInput } from '#lib/job/drawing/plan-input.ts';
 import { keptPlan, keptWalls, rollWidth } from '#lib/job/drawing/laid.ts';
 import { shapeOf, type RoomShape } from '#lib/job/drawing/shape.ts';
 import { wallPlanDrafts, wallsInput } from '#lib/job/drawing/walls-input.ts';
 import type { SetupFault } from '#lib/job/setup-fields.ts';
 import type { SaveFault } from '#lib/record/book.ts';
+import { canonicalText } from '#lib/record/canonical.ts';
 import { PlanForm } from '#lib/record/drawing-drafts.ts';
 import {
   frozen,
@@ -44,6 +46,9 @@ export class Planning {
   answer = $state.raw<Answer | null>(null);
   fault = $state.raw<PlanFault | null>(null);
   notKept = $state.raw<SaveFault | null>(null);
+  /** When the plan was kept, until something else is asked. */
+  saved = $state.raw<{ readonly utc: string; readonly offsetMin: number } | null>(null);
+  #keeping = false;
 
   constructor(job: OpenJob, room: string, of: Planned) {
     this.#job = job;
@@ -59,18 +64,24 @@ export class Planning {
   readonly kept = $derived.by(() => keptPlan(this.#job.state, this.#room));
   readonly keptWalls = $derived.by(() => keptWalls(this.#job.state, this.#room));
 
+  /** Whether the form asks what the kept plan answers: there is nothing to plan, and nothing to keep again. */
+  readonly isKept = $derived.by(() => {
+    const kept = this.of === 'walls' ? this.keptWalls : this.kept;
+    if (kept === null || kept.isStale || this.now === null || this.shape === null) return false;
+    const input = this.#input(this.now, this.shape);
+    return input.ok && canonicalText(frozen(input.value)) === canonicalText(kept.fact.data.input);
+  });
+
   get now(): PlanForm | null {
     return this.#draft?.now ?? null;
   }
 
   async open(): Promise<void> {
     const { drafts } = await desk.open();
-    const draft = new DraftState(
-      drafts,
-      ['plan', this.#job.id, this.#room, ...(this.of === 'walls' ? ['walls'] : [])],
-      PlanForm,
-      EMPTY_PLAN,
-    );
+    const key = ['plan', this.#job.id, this.#room];
+    const floor = this.of === 'floor' ? null : await drafts.get(key, PlanForm).catch(() => null);
+    const first = firstPlan(this.of, this.#job.state, this.#room, floor);
+    const draft = new DraftState(drafts, this.of === 'floor' ? key : [...key, 'walls'], PlanForm, first);
     await draft.restore();
     this.#draft = draft;
   }
@@ -86,6 +97,7 @@ export class Planning {
     this.working = false;
     this.answer = null;
     this.fault = null;
+    this.saved = null;
     if (this.#faults.length > 0 && this.now !== null && this.shape !== null) {
       const read = this.#input(this.now, this.shape);
       this.#faults = read.ok ? [] : read.fault;
@@ -136,13 +148,18 @@ export class Planning {
   /** Keeps the plan in the log; true once it is saved. */
   async keep(): Promise<boolean> {
     const { answer, drawing } = this;
-    if (answer === null || drawing === null || answer.none !== null) return false;
+    if (answer === null || drawing === null || answer.none !== null || this.#keeping) return false;
     const { input, result } = answer;
     const drafts =
       this.of === 'walls' ? wallPlanDrafts(this.#room, drawing.id, input, result) : [planDraft(this.#room, drawing.id, input, result)];
+    this.#keeping = true;
     const done = await this.#job.add(drafts);
+    this.#keeping = false;
     this.notKept = done.ok ? null : done.fault;
-    if (done.ok) this.answer = null;
+    if (done.ok) {
+      this.saved = done.value.at(-1)!.body.times;
+      this.answer = null;
+    }
     return done.ok;
   }
 }
