@@ -222,5 +222,10 @@ test.describe('what stands in the way', () => {
     await expect(kept(page)).toBeVisible();
     expect((await last()).data).toEqual({ air: { text: '-5', value: '-5', unit: 'F' } });
     expect(entriesOf(await readStored(page)).filter(({ body }) => body.kind === 'conditions')).toHaveLength(1 + 2);
+    // A form leads back to where it was opened from.
+    await page.goto(`/job/${ID}/callback`);
+    await site.link(m.callback_write()).click();
+    await site.link(m.part_back()).click();
+    await expect(page).toHaveURL(/\/callback$/);
   });
 });
