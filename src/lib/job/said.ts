@@ -297,11 +297,16 @@ function saidBy(kind: Kind, ways: object, data: Readonly<Record<string, unknown>
   return Object.entries(ways as Ways).flatMap(([field, way]): SaidField[] => {
     const value = data[field];
     if (value === undefined || value === null) return [];
-    if (typeof way === 'string') return saidValue(way, value, data).map((one) => ({ field, ...one }));
+    if (typeof way === 'string') return saidValue(way, value, data).map((one) => ({ field: nameOf(kind, field, data), ...one }));
     if (!('each' in way)) return [];
     const items = (value as Readonly<Record<string, unknown>>[]).map((one) => saidBy(kind, way.each, one));
     return items.length === 0 ? [] : [{ field, is: 'list', of: kind, items }];
   });
+}
+
+/** What a field is said as: the second value of a mark goes up a wall, and into the room on the floor. */
+function nameOf(kind: Kind, field: string, data: Readonly<Record<string, unknown>>): string {
+  return kind === 'mark' && field === 'y' && data['wall'] === undefined ? 'into' : field;
 }
 
 /**

@@ -182,6 +182,7 @@ export const FIELD = {
   humidity: m.field_humidity,
   input: m.field_input,
   'inspection.what': m.field_inspection_what,
+  into: m.field_into,
   items: m.field_items,
   key: m.field_key,
   lang: m.field_lang,

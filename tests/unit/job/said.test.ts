@@ -45,6 +45,19 @@ test.each<[what: string, kind: Kind, data: object, said: object[]]>([
     { field: 'cut', is: 'yes', yes: false },
     { field: 'sound', is: 'files', files: [{ sha256: H, bytes: 44, type: 'audio/wav' }] },
   ]],
+  ['a mark on the floor: across and into the room', 'mark', { of: 'n', room: 'bath', x: { text: '12', value: '12', unit: 'in' }, y: { text: '20', value: '20', unit: 'in' } }, [
+    { field: 'of', is: 'ids', of: 'entry', ids: ['n'] },
+    { field: 'room', is: 'ids', of: 'room', ids: ['bath'] },
+    { field: 'x', is: 'quantity', text: '12', value: '12', to: null, unit: 'in', resolution: null },
+    { field: 'into', is: 'quantity', text: '20', value: '20', to: null, unit: 'in', resolution: null },
+  ]],
+  ['a mark on the first wall: up it', 'mark', { of: 'n', room: 'bath', wall: 0, x: { text: '12', value: '12', unit: 'in' }, y: { text: '20', value: '20', unit: 'in' } }, [
+    { field: 'of', is: 'ids', of: 'entry', ids: ['n'] },
+    { field: 'room', is: 'ids', of: 'room', ids: ['bath'] },
+    { field: 'wall', is: 'number', n: 1 },
+    { field: 'x', is: 'quantity', text: '12', value: '12', to: null, unit: 'in', resolution: null },
+    { field: 'y', is: 'quantity', text: '20', value: '20', to: null, unit: 'in', resolution: null },
+  ]],
   ['each wall of a drawing, and of a thing its wall counted from 1', 'drawing', {
     room: 'bath', unit: 'in', height: { text: '96', value: '96', unit: 'in' }, closing: 'exact', doorways: [],
     walls: Array.from({ length: 3 }, (_, i) => ({ length: { text: '60', value: '60', unit: 'in' }, ...(i < 2 && { turn: '-90' }), as: 'curb' })),

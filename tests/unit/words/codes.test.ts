@@ -78,8 +78,8 @@ const OWN_MAP: readonly string[] = [
 ]; // prettier-ignore
 
 const FIELDS = KINDS.flatMap((kind) => fieldsIn(kind, SCHEMAS[kind].shape));
-/** Fields that are said without being fields of a schema: those of a plan's pieces. */
-const SAID_BESIDES = ['piece', 'cutLength'];
+/** Fields that are said without being fields of a schema: those of a plan's pieces, and where a mark on the floor lies. */
+const SAID_BESIDES = ['piece', 'cutLength', 'into'];
 
 /** The fields of an entry, and those of each thing in its lists. */
 function fieldsIn(kind: Kind, shape: object): [Kind, string, unknown][] {
