@@ -17,6 +17,9 @@ export interface View {
 /** Room for the dimension lines around the drawing, in pixels. */
 const MARGIN = 46;
 
+/** A page that is being laid out or left has no width for a moment: what is drawn on it is never narrower than this, in pixels. */
+export const NARROWEST = 200;
+
 /** A drawing as large as it can be in so many pixels. */
 export function viewOf(points: readonly Point[], width: number, highest: number, margin = MARGIN): View {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
