@@ -53,6 +53,12 @@ export function typedValue(text: string, what: Measure, unit: Unit): Result<stri
   return fail(tooSmall ? none : 'too-large');
 }
 
+/** Whether a row sets a limit so far: a bound is typed, and what is typed is a value. Its source may still be missing. */
+export function setsLimit({ what, min, max }: Pick<LimitRow, 'what' | 'min' | 'max'>, unit: Unit): boolean {
+  const typed = [min, max].filter((text) => text.trim() !== '');
+  return typed.length > 0 && typed.every((text) => typedValue(text, what, unit).ok);
+}
+
 /** A limit as typed in the fields named `at`…; null where it sets none or cannot stand. Both ends belong to it. */
 export function readLimit(reader: FieldReader, at: string, row: LimitRow, unit: Unit, limit: string): Limit | null {
   const bound = (field: 'min' | 'max') => {

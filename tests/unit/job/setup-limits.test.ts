@@ -1,4 +1,4 @@
-import { limitDrafts, limitForm, typedValue, unitsFor } from '#lib/job/limit-form.ts';
+import { limitDrafts, limitForm, setsLimit, typedValue, unitsFor } from '#lib/job/limit-form.ts';
 import { unitOf } from '#lib/job/measures.ts';
 import { dimensionOf } from '#lib/measure/dimension.ts';
 import { Limit } from '#lib/record/kinds/setup.ts';
@@ -121,3 +121,15 @@ test.each<[what: string, change: Partial<LimitForm>, faults: [field: string, cod
 ])('%s is refused by field', (_, change, faults) => {
   expect(made(change)).toEqual({ ok: false, fault: faults.map(([field, code]) => ({ field, code })) });
 }); // prettier-ignore
+
+test.each<[min: string, max: string, sets: boolean]>([
+  ['', ' ', false],
+  ['20', '', true],
+  ['', '28', true],
+  ['20', '28', true],
+  ['thick', '', false],
+  ['20', 'about 28', false],
+  ['0', '', false],
+])('a wet film of at least %j and at most %j sets a limit: %s', (min, max, sets) => {
+  expect(setsLimit({ what: 'wet-film', min, max }, 'mil')).toBe(sets);
+});
