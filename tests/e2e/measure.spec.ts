@@ -127,9 +127,7 @@ test('a coat: misses found and drawn, one struck out, one added, a repair closes
   await site.saved.waitFor();
 
   // The example is forgotten on leaving it: to the photo after the repair by links alone.
-  await site.link(site.say(m.part_back)).click();
-  await page.waitForURL(/write$/);
-  await site.link(site.say(m.part_back)).click();
+  await site.link(site.say(m.page_section)).click();
   await site.link(site.say(m.page_log)).click();
   await page.locator('[id="photo-47"]').getByRole('button').first().click();
   await site.link(site.say(m.measure_photo)).click();

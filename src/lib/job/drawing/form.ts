@@ -48,13 +48,12 @@ export interface Sketch {
   readonly measured: readonly boolean[];
   /** Null until every wall is measured. */
   readonly gap: (Gap & { readonly isSmall: boolean; readonly isLarge: boolean }) | null;
-  /** The whole room, once nothing stands in the way. */
+  /** The room with what is told of it so far, once its walls and height are. */
   readonly shape: RoomShape | null;
 }
 
 export function sketch(form: DrawingForm, unit: 'in' | 'mm'): Sketch {
   const lengths = form.walls.map(({ length }) => typedParts(length, unit));
-  const drawing = drawingOf(form, unit);
   const typical = form.start === null ? [] : SHAPES[form.start].map(([inches]) => inches);
   // Unmeasured walls keep the proportion of the measured ones.
   const known = lengths.flatMap((length, i) => (length === null || typical[i] === undefined ? [] : [length / typical[i]]));
@@ -65,13 +64,26 @@ export function sketch(form: DrawingForm, unit: 'in' | 'mm'): Sketch {
   }));
   const isMeasured = lengths.every((length) => length !== null);
   const gap = isMeasured ? gapOf(walls) : null;
-  const shape = drawing.ok ? shapeOf(drawing.value) : null;
   return {
     corners: walked(walls),
     measured: lengths.map((length) => length !== null),
     gap: gap === null ? null : { ...gap, isSmall: gap.length <= SMALL_GAP[unit], isLarge: gap.share > LARGE_SHARE },
-    shape: shape?.ok === true ? shape.value : null,
+    shape: shapeSoFar(form, unit),
   };
+}
+
+/** A drain half typed is left out, and keeps nothing else from being drawn. */
+function shapeSoFar(form: DrawingForm, unit: 'in' | 'mm'): RoomShape | null {
+  const read = drawingOf(form, unit);
+  if (read.ok) {
+    const shape = shapeOf(read.value);
+    return shape.ok ? shape.value : null;
+  }
+  const isTold = (list: 'doorways' | 'things') => (_: unknown, i: number) =>
+    !read.fault.some(({ field }) => field.startsWith(`${list}.${i}.`));
+  const told = { ...form, doorways: form.doorways.filter(isTold('doorways')), things: form.things.filter(isTold('things')) };
+  const isAll = told.doorways.length === form.doorways.length && told.things.length === form.things.length;
+  return isAll ? null : shapeSoFar(told, unit);
 }
 
 function typedParts(text: string, unit: 'in' | 'mm'): number | null {

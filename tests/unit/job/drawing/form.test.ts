@@ -95,3 +95,13 @@ test('a gap is small, worth a question, or a slip of a wall', () => {
   expect(gap('60 1/2 in')).toMatchObject({ isSmall: false, isLarge: false });
   expect(gap('58 in')).toMatchObject({ isSmall: false, isLarge: true });
 });
+
+const DRAIN = { thing: 'drain', wall: 1, along: '30 in', out: '16 in', up: '', width: '6 in', height: '', depth: '' } as const;
+test.each<[what: string, more: Partial<DrawingForm>, things: string[] | null]>([
+  ['a drain', { things: [DRAIN] }, ['drain']],
+  ['a drain, while a valve and a doorway are half typed', { things: [DRAIN, { ...DRAIN, thing: 'valve', along: '' }], doorways: [{ wall: 3, along: '', width: '28 in', height: '' }] }, ['drain']],
+  ['no height yet', { things: [DRAIN], height: '' }, null],
+  ['a drain beyond its wall', { things: [{ ...DRAIN, along: '300 in' }] }, null],
+])('the sketch shows what is told so far: %s', (_, more, things) => {
+  expect(sketch(measured('alcove', ALCOVE, more), 'in').shape?.things.map(({ thing }) => thing) ?? null).toEqual(things);
+}); // prettier-ignore

@@ -79,8 +79,9 @@ export function readHref(
   run: string | null,
   surface: string | null,
   coat: number | null = null,
+  spot: string | null = null,
 ): string {
-  return `/job/${job}/read?${query({ run, what: measure, surface, coat })}`;
+  return `/job/${job}/read?${query({ run, what: measure, surface, coat, spot })}`;
 }
 
 /** Where a photo is taken; `shows` names the owed item it is for. */
@@ -106,7 +107,7 @@ export function owedHref(
   // A seam of the plan lies on the floor.
   const at = spot === null ? surface : surfaces.find(({ place }) => place === 'floor');
   const on = spot === null && surfaces.length === 1 ? surface.surface : null;
-  if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat);
+  if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat, spot);
   if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
   if (rule.want.entry === 'flood-end') return `/job/${job}/flood`;
   return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;

@@ -13,6 +13,8 @@ export interface ReadAddress {
   readonly attempt: string | null;
   /** The photo to type it from. */
   readonly shot: string | null;
+  /** The place of the drawing it is owed of. */
+  readonly spot: string | null;
   /** The reading just kept elsewhere. */
   readonly kept: string | null;
 }
@@ -32,6 +34,7 @@ export function readAddress(query: Pick<URLSearchParams, 'get' | 'getAll'>, job:
     coat: Number.isInteger(coat) && coat >= 1 && coat <= 20 ? coat : null,
     attempt: job.facts['flood-fill'].find(({ id }) => id === query.get('attempt'))?.id ?? null,
     shot: job.shots.find(({ id }) => id === query.get('shot'))?.id ?? null,
+    spot: query.get('spot'),
     kept: job.readings.find(({ id }) => id === query.get('kept'))?.id ?? null,
   };
 }

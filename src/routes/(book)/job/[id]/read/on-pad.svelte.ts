@@ -12,6 +12,7 @@ import { isTenfold, lastOf } from './slips.ts';
 
 /** A reading just kept, as the pad says it. */
 interface Kept {
+  readonly id: string;
   readonly said: Reading['said'];
   readonly utc: string;
   readonly offsetMin: number;
@@ -45,7 +46,8 @@ export class PadState {
     this.#job = job;
     this.#address = address;
     const kept = job.state.readings.find(({ id }) => id === address.kept);
-    if (kept !== undefined) this.#kept = { said: kept.said, utc: kept.utc, offsetMin: kept.offsetMin, withPhoto: kept.shot !== null };
+    if (kept !== undefined)
+      this.#kept = { id: kept.id, said: kept.said, utc: kept.utc, offsetMin: kept.offsetMin, withPhoto: kept.shot !== null };
   }
 
   get pad() {
@@ -134,7 +136,7 @@ export class PadState {
     this.#fault = done.ok ? null : done.fault;
     if (!done.ok) return null;
     const { id, times } = done.value.at(-1)!.body;
-    this.#kept = { said, utc: times.utc, offsetMin: times.offsetMin, withPhoto: pad.shot !== undefined };
+    this.#kept = { id, said, utc: times.utc, offsetMin: times.offsetMin, withPhoto: pad.shot !== undefined };
     return id;
   }
 
