@@ -1,6 +1,8 @@
 import type { Draft } from '../record/kinds.ts';
 import type { Step } from '../record/kinds/setup.ts';
+import type { Owed } from './proof.ts';
 import type { JobState, Run } from './state.ts';
+import { LAYER_OF_STEP } from './systems.ts';
 import { waitsBegun } from './waits.ts';
 
 /** A step still open after so long was left open by mistake (own choice, no source); water stands for a day and longer on purpose. */
@@ -27,4 +29,16 @@ export function nextCoat(job: JobState, surfaces: readonly string[]): number {
 /** The lots that were in hand when this step was last begun: what "same as before" copies. */
 export function lastMaterials(job: JobState, step: Step): readonly string[] {
   return job.runs.findLast((run) => run.step === step && run.materials.length > 0)?.materials ?? [];
+}
+
+/**
+ * The open run that what is owed is given in: of its step and coat. A photo that says what it shows may be taken in another step of the same
+ * layer as well: corner pieces are set while the bands are laid. Null where its step is still to begin.
+ */
+export function runFor({ rule, coat, surfaces }: Pick<Owed, 'rule' | 'coat' | 'surfaces'>, running: readonly Run[]): Run | null {
+  const own = running.findLast((run) => run.step === rule.step && (coat === null || (run.coat ?? 1) === coat));
+  if (own !== undefined) return own;
+  if (!('shot' in rule.want) || rule.overview === true || coat !== null) return null;
+  const here = (run: Run) => run.surfaces.length === 0 || surfaces.some(({ surface }) => run.surfaces.includes(surface));
+  return running.findLast((run) => LAYER_OF_STEP[run.step] === rule.layer && here(run)) ?? null;
 }

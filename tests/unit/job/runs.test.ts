@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { project } from '#lib/job/project.ts';
-import { lastMaterials, nextCoat, stopDrafts } from '#lib/job/runs.ts';
+import { PROOF_RULES } from '#lib/job/proof-rules.ts';
+import { lastMaterials, nextCoat, runFor, stopDrafts } from '#lib/job/runs.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
 
 const run = (step: string, more: object = {}): Said => ({
@@ -49,4 +50,22 @@ it('has the lots of the last run of a step in hand again', () => {
   const { state } = project(chain('phone-a', [run('bond-sheets', { materials: ['m1', 'm2'] }), { ...run('bond-sheets'), id: 'later' }]));
   expect(lastMaterials(state, 'bond-sheets')).toEqual(['m1', 'm2']);
   expect(lastMaterials(state, 'liquid-coat')).toEqual([]);
+});
+
+describe('the run that what is owed is given in', () => {
+  const surfaces = [{ surface: 'floor', name: 'floor', place: 'floor', system: 'sheet-and-liquid' } as const];
+  const given = (id: string, coat: number | null, ...runs: Said[]) => {
+    const rule = PROOF_RULES.find((one) => one.id === id)!;
+    return runFor({ rule, coat, surfaces }, project(chain('phone-a', runs)).state.runs)?.step ?? null;
+  };
+  test.each<[why: string, owed: string, coat: number | null, runs: Said[], step: string | null]>([
+    ['of its step', 'banded', null, [run('band-seams')], 'band-seams'],
+    ['a photo that says what it shows, in another step of the layer', 'corner', null, [run('band-seams')], 'band-seams'],
+    ['its own step before another', 'corner', null, [{ ...run('corners'), id: 'own' }, run('band-seams')], 'corners'],
+    ['another step of the layer, elsewhere', 'corner', null, [run('band-seams', { surfaces: ['north'] })], null],
+    ['another layer', 'corner', null, [run('liquid-coat')], null],
+    ['an overview is of its own step', 'banded', null, [run('corners')], null],
+    ['a reading is of its own step', 'band-lap', null, [run('corners')], null],
+    ['another coat', 'coated', 2, [run('liquid-coat', { coat: 1 })], null],
+  ])('%s', (_, owed, coat, runs, step) => expect(given(owed, coat, ...runs)).toBe(step));
 });

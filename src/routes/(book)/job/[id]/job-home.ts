@@ -2,7 +2,7 @@ import type { ClearToCover } from '#lib/job/cover.ts';
 import { judgeReading } from '#lib/job/judged.ts';
 import type { LayerProof, Owed } from '#lib/job/proof.ts';
 import type { JobState } from '#lib/job/state.ts';
-import type { Layer } from '#lib/job/systems.ts';
+import { MEASURES_OF_STEP, type Layer } from '#lib/job/systems.ts';
 import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { LayerView } from '#lib/ui/section/layer-view.ts';
 import { LAYER, OWED, VERDICT } from '#lib/words/codes.ts';
@@ -104,11 +104,13 @@ export function owedHref(
   of: string | null = null,
 ): string {
   if (spot !== null && of !== null) return `/job/${job}/draw/mark?${query({ room: room.room, of, spot })}`;
+  // Depth and levels belong to an attempt, and its photos are listed with it.
+  const ofAttempt = 'reading' in rule.want ? MEASURES_OF_STEP['flood-test'].includes(rule.want.reading) : 'entry' in rule.want;
+  if (rule.layer === 'flood' && (run === null || ofAttempt)) return `/job/${job}/flood`;
   // A seam of the plan lies on the floor.
   const at = spot === null ? surface : surfaces.find(({ place }) => place === 'floor');
   const on = spot === null && surfaces.length === 1 ? surface.surface : null;
   if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat, spot);
   if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
-  if (rule.want.entry === 'flood-end') return `/job/${job}/flood`;
   return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;
 }
