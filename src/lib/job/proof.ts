@@ -204,9 +204,11 @@ export function toMark({ rule, spot }: Pick<Owed, 'rule' | 'spot'>, job: JobStat
   if (spot === null) return null;
   const marked = new Set(job.facts.mark.map(({ data }) => data.of));
   const { want } = rule;
-  const entries = 'reading' in want ? job.readings.filter((one) => one.what === want.reading && isOfStep(one, rule)) : job.shots;
-  const shows = (one: Shot | Measured) => !('shows' in one) || (one.sorted && one.shows.includes(rule.id));
-  return entries.findLast((one: Shot | Measured) => !marked.has(one.id) && shows(one))?.id ?? null;
+  const entries: readonly { readonly id: string }[] =
+    'reading' in want
+      ? job.readings.filter((one) => one.what === want.reading && isOfStep(one, rule))
+      : job.shots.filter((one) => one.sorted && one.shows.includes(rule.id));
+  return entries.findLast(({ id }) => !marked.has(id))?.id ?? null;
 }
 
 /** Of a flood attempt that failed or said nothing: the next one is set up, photographed and measured anew. */
