@@ -16,6 +16,8 @@ const SMALL_PX = 2016;
 const HOPELESS = 6;
 /** Of a card that is tipped, some photos cannot show it: enough that they come up. */
 const TIPPED = 30;
+/** Of a card tipped where nothing straight is in view. */
+const BLANK = 16;
 /** Photos of a lap whose edges run apart by so much; what the guard against tipped cards costs. */
 const SKEWED = 12;
 const SKEW_DEG = 0.1;
@@ -42,16 +44,19 @@ export async function run(seed: number): Promise<Record<string, number>> {
     hopeless.sameColourMeasured === 0 &&
     hopeless.steepMeasured === 0 &&
     hopeless.tippedWrongShare <= 0.1 &&
-    hopeless.blankShown === 0;
+    hopeless.blankShown === 0 &&
+    hopeless.blankWrongWide === 0;
   if (!promised) throw new Error(`seed ${seed}: ${JSON.stringify(figures)}`);
   return figures;
 }
 
 interface Lengths {
-  /** Of the lengths given, how many say that the photo shows their plane. */
+  /** Of the lengths given, how many say that the photo shows their plane, and how many hold in their wide interval. */
   shown: number;
+  heldWide: number;
   readonly offMm: number[];
   readonly halfMm: number[];
+  readonly halfWideMm: number[];
   refused: number;
 }
 
@@ -66,11 +71,13 @@ async function lengthsIn(wishes: LapWishes, seed: number, into: Lengths): Promis
       into.offMm.push(Math.abs(segment.lengthMm - photo.segments[i]!.lengthMm));
       into.halfMm.push(segment.highMm - segment.lengthMm);
       into.shown += Number(segment.planeShown);
+      into.heldWide += Number(segment.wideLowMm <= photo.segments[i]!.lengthMm && photo.segments[i]!.lengthMm <= segment.wideHighMm);
+      into.halfWideMm.push((segment.wideHighMm - segment.wideLowMm) / 2);
     }
   }
 }
 
-const noLengths = (): Lengths => ({ shown: 0, offMm: [], halfMm: [], refused: 0 });
+const noLengths = (): Lengths => ({ shown: 0, heldWide: 0, offMm: [], halfMm: [], halfWideMm: [], refused: 0 });
 const heldIn = ({ offMm, halfMm }: Lengths) => offMm.filter((off, i) => off <= halfMm[i]!).length;
 
 async function measureLaps(seed: number) {
@@ -155,13 +162,14 @@ async function measureHopeless(seed: number) {
   const laps = async (wishes: Partial<LapWishes>, salt: number, photos = HOPELESS) => {
     const all = noLengths();
     for (let i = 0; i < photos; i++) await lengthsIn({ ...good, ...wishes }, seed + salt + i, all);
-    return { measured: all.offMm.length, wrong: all.offMm.length - heldIn(all), refused: all.refused, shown: all.shown, half: all.halfMm };
+    const measured = all.offMm.length;
+    return { ...all, measured, wrong: measured - heldIn(all), wrongWide: measured - all.heldWide };
   };
   const steep = await laps({ tiltDeg: [65, 75] }, 0);
   const blurred = await laps({ blurPx: [5, 8] }, 100);
   const bent = await laps({ bendMm: 10 }, 200);
   const tipped = await laps({ propDeg: 15 }, 300, TIPPED);
-  const blank = await laps({ propDeg: 15, blank: true }, 600);
+  const blank = await laps({ propDeg: 15, blank: true }, 600, BLANK);
   const skewed = await laps({ skewDeg: SKEW_DEG }, 350, SKEWED);
   let sameColour = 0;
   for (let i = 0; i < HOPELESS; i++) {
@@ -202,13 +210,16 @@ async function measureHopeless(seed: number) {
     tippedMeasured: tipped.measured,
     tippedWrong: tipped.wrong,
     tippedWrongShare: round(tipped.wrong / (tipped.refused + tipped.measured)),
+    blankPhotos: BLANK,
     blankMeasured: blank.measured,
+    blankWrongWide: blank.wrongWide,
+    blankHalfWideMedianMm: quantile(blank.halfWideMm, 0.5),
     blankShown: blank.shown,
     skewedPhotos: SKEWED,
     skewedRefused: skewed.refused,
     skewedMeasured: skewed.measured,
     skewedWrong: skewed.wrong,
-    skewedHalfMedianMm: quantile(skewed.half, 0.5),
+    skewedHalfMedianMm: quantile(skewed.halfMm, 0.5),
     sameColourMeasured: sameColour,
     glareRefused: glare.refused,
     glareHeld: glare.held,

@@ -41,9 +41,15 @@ export function tapAt([x, y]: Point): Point {
 
 const MM_IN = 25.4;
 
-/** A length as it is said in the job's unit, to 0.1 mm or 0.01 in, its interval rounded outward. */
+interface LengthFound {
+  readonly lengthMm: number;
+  readonly wideLowMm: number;
+  readonly wideHighMm: number;
+}
+
+/** A length as it is said in the job's unit, to 0.1 mm or 0.01 in. Its interval is the one that also holds for a tipped card, rounded outward. */
 export function lengthSaid(
-  { lengthMm, lowMm, highMm }: { readonly lengthMm: number; readonly lowMm: number; readonly highMm: number },
+  { lengthMm, wideLowMm, wideHighMm }: LengthFound,
   units: 'in' | 'mm',
 ): { said: Quantity; low: string; high: string } {
   const [by, digits] = units === 'in' ? [MM_IN, 2] : [1, 1];
@@ -51,7 +57,7 @@ export function lengthSaid(
   const whole = (mm: number, round: (value: number) => number) => (round(mm / by / step) * step).toFixed(digits);
   const value = whole(lengthMm, Math.round);
   // A value on the edge of its interval must not round out of it; a hair inside a step is not pushed over it.
-  const [low, high] = [whole(lowMm, (x) => Math.floor(x + 1e-9)), whole(highMm, (x) => Math.ceil(x - 1e-9))];
+  const [low, high] = [whole(wideLowMm, (x) => Math.floor(x + 1e-9)), whole(wideHighMm, (x) => Math.ceil(x - 1e-9))];
   return { said: { text: value, value, unit: units, resolution: step.toFixed(digits) }, low, high };
 }
 
@@ -65,7 +71,7 @@ export interface LengthInPhoto {
     | { readonly kind: 'rectangle'; readonly widthMm: string; readonly heightMm: string; readonly tapped: Corners };
   readonly found: Corners;
   readonly mmPerPx: number;
-  readonly length: { readonly lengthMm: number; readonly lowMm: number; readonly highMm: number; readonly planeShown: boolean };
+  readonly length: LengthFound & { readonly planeShown: boolean };
 }
 
 /** The reading of a length in a photo, taken over by a person. */

@@ -2,6 +2,7 @@ import { gradient, focalPx, scaleAt, toPlane, type View } from './plane.ts';
 import { COSINE_MIN, MM_PER_PX_MAX, type Plane, planeOf, type Reference, type ReferenceFault } from './reference.ts';
 import { angleBetweenEdges } from './side-by-side.ts';
 import { distance, type Point, type Raster } from './raster.ts';
+import { lengthsIfTipped } from './tipped.ts';
 
 export interface Segment {
   readonly from: Point;
@@ -22,6 +23,9 @@ export type Length =
        * only if it does, and nothing in the photo tells.
        */
       readonly planeShown: boolean;
+      /** Ends that also hold where the reference is tipped by up to `UNNOTICED_DEG`; the same as above where its plane is shown. */
+      readonly wideLowMm: number;
+      readonly wideHighMm: number;
     }
   | { readonly refused: LengthFault };
 
@@ -146,7 +150,16 @@ function lengthOn(plane: Plane, { from, to }: Segment, tip: number, planeShown: 
   const most = Math.max(HALF_MAX_MM, HALF_MAX_SHARE * lengthMm);
   if (!(half <= most)) return { refused: 'too-uncertain' };
   if (tip > TIP_MAX || half + tipped > most) return { refused: 'not-in-plane' };
-  return { lengthMm, lowMm: Math.max(0, lengthMm - half - tipped), highMm: lengthMm + half + tipped, planeShown };
+  const off = half + tipped;
+  const { leastMm, mostMm } = planeShown ? { leastMm: lengthMm, mostMm: lengthMm } : lengthsIfTipped(view, size, { from, to });
+  return {
+    lengthMm,
+    lowMm: Math.max(0, lengthMm - off),
+    highMm: lengthMm + off,
+    planeShown,
+    wideLowMm: Math.max(0, leastMm - off),
+    wideHighMm: mostMm + off,
+  };
 }
 
 /** Distance of a point of the plane from the reference, in mm. */

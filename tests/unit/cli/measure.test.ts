@@ -51,7 +51,7 @@ describe('layerbook measure length', () => {
         expect(mmPerPx).toBeLessThan(0.35);
         expect(segments).toHaveLength(lap.segments.length + 1);
         for (const [i, { lengthMm }] of lap.segments.entries()) {
-          expect(Object.keys(segments[i]!)).toEqual(['lengthMm', 'lowMm', 'highMm', 'planeShown']);
+          expect(Object.keys(segments[i]!)).toEqual(['lengthMm', 'lowMm', 'highMm', 'planeShown', 'wideLowMm', 'wideHighMm']);
           expect(segments[i]!['planeShown']).toBe(true);
           expect(segments[i]!['lowMm']).toBeLessThan(lengthMm);
           expect(segments[i]!['highMm']).toBeGreaterThan(lengthMm);

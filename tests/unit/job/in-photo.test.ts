@@ -11,8 +11,8 @@ test.each<[mm: [number, number, number], units: 'in' | 'mm', value: string, low:
   [[51.05, 50.546, 51.562], 'in', '2.01', '1.99', '2.03'],
 ])(
   '%j mm in %s are said as %s, between %s and %s: the interval is never rounded inward',
-  ([lengthMm, lowMm, highMm], units, value, low, high) => {
-    const said = lengthSaid({ lengthMm, lowMm, highMm }, units);
+  ([lengthMm, wideLowMm, wideHighMm], units, value, low, high) => {
+    const said = lengthSaid({ lengthMm, wideLowMm, wideHighMm }, units);
     expect(said).toEqual({ said: { text: value, value, unit: units, resolution: units === 'in' ? '0.01' : '0.1' }, low, high });
   },
 );
@@ -37,7 +37,7 @@ const AREA = { corners: QUAD, widthMm: '400', heightMm: '300', mmPerPx: 0.15234 
 
 test('a length is kept as an entry of this version: points as decimal strings, who confirmed, its photo in refs', () => {
   const reference = { kind: 'card', barMm: '99.5', tapped: null } as const;
-  const length = { lengthMm: 51.24, lowMm: 50.31, highMm: 52.17, planeShown: true };
+  const length = { lengthMm: 51.24, lowMm: 50.31, highMm: 52.17, planeShown: true, wideLowMm: 50.31, wideHighMm: 52.17 };
   const lap = {
     what: 'overlap',
     lap: 'both-edges',
@@ -57,7 +57,10 @@ test('a length is kept as an entry of this version: points as decimal strings, w
     mmPerPx: '0.1523',
     reference: { kind: 'card', barMm: '99.5', found: [['1', '1'], ['900.25', '1'], ['900', '700'], ['1', '700']] }, // prettier-ignore
   });
-  expect(lengthDraft(OF, { ...lap, length: { ...length, planeShown: false } }, 'mm').data.photo).not.toHaveProperty('plane');
+  const maybeTipped = { ...length, planeShown: false, wideLowMm: 41.27, wideHighMm: 64.01 };
+  const { photo } = lengthDraft(OF, { ...lap, length: maybeTipped }, 'mm').data;
+  expect(photo).not.toHaveProperty('plane');
+  expect(photo).toMatchObject({ low: '41.2', high: '64.1' });
 });
 
 test('a coverage and a transfer too: shares in per cent, ends of the interval outward, what was struck out beside what stands', () => {

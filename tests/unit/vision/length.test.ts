@@ -132,11 +132,16 @@ describe('is refused with its reason', () => {
     expect(lap.highMm).toBeGreaterThan(lengthMm);
   });
 
-  test('a card tipped where nothing straight shows it gives lengths that say so; flat beside a lap they say that it is shown', async () => {
+  test('a card tipped where nothing straight shows it gives lengths that say so, the wide interval holds; flat beside a lap they say that it is shown', async () => {
     const card = (): Reference => ({ kind: 'card' });
-    const { result } = await measured({ ...GOOD, blank: true, propDeg: 15, tiltDeg: [5, 15] }, 61, card);
+    const { photo, result } = await measured({ ...GOOD, blank: true, propDeg: 15, tiltDeg: [5, 15] }, 61, card);
     const shown = ({ segments }: Lengths) => [...new Set(segments.map((segment) => 'planeShown' in segment && segment.planeShown))];
     expect(shown(result)).toEqual([false]);
+    for (const [i, segment] of result.segments.entries()) {
+      if ('refused' in segment) continue;
+      expect(segment.wideLowMm).toBeLessThan(photo.segments[i]!.lengthMm);
+      expect(segment.wideHighMm).toBeGreaterThan(photo.segments[i]!.lengthMm);
+    }
     for (const photo of good) expect(shown((await photo).result)).toEqual([true]);
   });
 
