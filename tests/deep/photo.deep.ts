@@ -41,6 +41,7 @@ export async function run(seed: number): Promise<Record<string, number>> {
     coats.coatErrorMaxPoints <= 1 &&
     coats.coatHalfMedianPoints <= 1 &&
     coats.holidaysFoundShare >= 0.95 &&
+    coats.falseSpots < 0.2 * COATS &&
     hopeless.sameColourMeasured === 0 &&
     hopeless.steepMeasured === 0 &&
     hopeless.tippedWrongShare <= 0.1 &&

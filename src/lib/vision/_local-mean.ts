@@ -1,20 +1,27 @@
 import { boxMean } from './box.ts';
-import type { Features } from './features.ts';
 
 /** Side of a cell in which the mean is gathered, in mm: light changes slowly. */
 const CELL_MM = 2;
+/** Of a box's cells' pixels fewer than this on the mean are none. */
+const FEWEST = 1e-3;
+
+export interface LocalMean {
+  readonly planes: readonly Float32Array[];
+  /** 1 where some of them are near, 0 where it is `otherwise`; null where some are near everywhere. */
+  readonly near: Uint8Array | null;
+}
 
 /**
- * For each pixel the mean feature of the pixels that `take` names around it (a box of `reachMm` to each side, twice), `otherwise` where
- * there are none. Gathered in cells and read between them.
+ * For each pixel the mean of each plane over the pixels that `take` names around it (a box of `reachMm` to each side, twice), `otherwise`
+ * where there are none. Gathered in cells and read between them.
  */
 export function localMean(
-  { width, height, planes }: Features,
+  { width, height, planes }: { readonly width: number; readonly height: number; readonly planes: readonly Float32Array[] },
   take: Uint8Array,
   otherwise: readonly number[],
   reachMm: number,
   pxPerMm: number,
-): Float32Array[] {
+): LocalMean {
   const cell = Math.max(1, Math.round(CELL_MM * pxPerMm));
   const [columns, rows] = [Math.ceil(width / cell), Math.ceil(height / cell)];
   const reach = Math.max(1, Math.round((reachMm * pxPerMm) / cell));
@@ -28,11 +35,18 @@ export function localMean(
     return smooth(cells);
   };
   const counts = gather(() => 1);
-  return planes.map((plane, feature) => {
+  const means = planes.map((plane, i) => {
     const sums = gather((at) => plane[at]!);
-    const means = sums.map((sum, i) => (counts[i]! > 1e-3 ? sum / counts[i]! : otherwise[feature]!));
-    return spreadOut(means, columns, rows, cell, width, height);
+    const cells = sums.map((sum, at) => (counts[at]! > FEWEST ? sum / counts[at]! : otherwise[i]!));
+    return spreadOut(cells, columns, rows, cell, width, height);
   });
+  if (counts.every((count) => count > FEWEST)) return { planes: means, near: null };
+  const near = new Uint8Array(width * height);
+  for (let y = 0, at = 0; y < height; y++) {
+    const row = Math.floor(y / cell) * columns;
+    for (let x = 0; x < width; x++, at++) near[at] = counts[row + Math.floor(x / cell)]! > FEWEST ? 1 : 0;
+  }
+  return { planes: means, near };
 }
 
 /** Bilinear between the middles of cells. */

@@ -15,15 +15,15 @@ const BARE_IN_VEIL = 0.2;
 
 /**
  * 1 where the surface shines: pixels at the limit of the photo, and those near them or far brighter than any substrate that are brighter
- * than the film around (`local`). `bareBrighter` is by how much the substrate is brighter than the film (logarithm, at least 0).
+ * than film is there (`filmLight`). `bareBrighter` is by how much the substrate is brighter than the film (logarithm, at least 0).
  */
-export function glareOf(surface: Rectified, features: Features, local: readonly Float32Array[], bareBrighter: number): Uint8Array {
+export function glareOf(surface: Rectified, features: Features, filmLight: Float32Array, bareBrighter: number): Uint8Array {
   const { clipped, width, height, pxPerMm } = surface;
   const glare = new Uint8Array(width * height);
   const reach = Math.max(1, Math.round(4 * pxPerMm));
   const density = boxMean(boxMean(Float32Array.from(clipped), width, height, reach), width, height, reach);
   for (let at = 0; at < glare.length; at++) {
-    const brighter = features.planes[0][at]! - local[0]![at]!;
+    const brighter = features.planes[0][at]! - filmLight[at]!;
     const shines = brighter > bareBrighter + SHINE_BRIGHTER || (density[at]! > GLARE_DENSITY && brighter > GLARE_BRIGHTER);
     if (clipped[at] === 1 || shines) glare[at] = 1;
   }

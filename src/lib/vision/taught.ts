@@ -19,6 +19,8 @@ export interface Taught {
   readonly film: Colour;
   readonly bare: Colour;
   readonly covariance: Matrix;
+  /** How bright each bare place is (logarithm). */
+  readonly bareBright: readonly number[];
 }
 
 interface Colour {
@@ -45,9 +47,12 @@ export function teach(points: CoveragePoints, toPicture: Homography, pxPerMm: nu
     });
   };
   const film = meanColour(learn(points.film, FILM_RADIUS_MM));
-  const bare = meanColour(learn(points.bare, BARE_RADIUS_MM));
+  const bares = learn(points.bare, BARE_RADIUS_MM);
+  const bare = meanColour(bares);
   const covariance = film.covariance.map((row, i) => row.map((value, j) => (value + bare.covariance[i]![j]!) / 2));
-  return Math.max(film.clippedShare, bare.clippedShare) > CLIPPED_TAUGHT_MAX ? null : { film, bare, covariance };
+  return Math.max(film.clippedShare, bare.clippedShare) > CLIPPED_TAUGHT_MAX
+    ? null
+    : { film, bare, covariance, bareBright: bares.map(({ feature }) => feature[0]) };
 }
 
 /** Mean and covariance of a disc in the middle of a small piece of surface; the fifth of it that lies farthest off is left out. */

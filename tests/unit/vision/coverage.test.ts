@@ -66,6 +66,20 @@ describe('a coat with a few holidays', () => {
     expect(value.holidays[0]!.diameterMm).toBeGreaterThan(60);
   });
 
+  // Shadow edges and lamps of which the film near by tells nothing: 12 spots were made of the ground, or holidays taken for glare.
+  test.each([108, 22])(
+    'photo %i of a coat that ends in the area, in uneven light: the ground is one place, nothing shines',
+    async (seed) => {
+      const wishes: CoatWishes = { width: 1008, mmPerPx: [0.68, 0.7], holidays: [2, 6], diametersMm: [8, 15], unfinished: true };
+      const one = await measured(wishes, seed);
+      const value = held(one);
+      expect(value.unknownShare).toBeLessThan(0.001);
+      const { spotOf, rest } = matched(one.photo, value);
+      expect(rest.map(({ diameterMm }) => diameterMm > 60)).toEqual([true]);
+      for (const [i, { diameterMm }] of one.photo.holes.entries()) expect(Math.abs(spotOf[i]!.diameterMm - diameterMm)).toBeLessThan(2);
+    },
+  );
+
   test('a full coat, bare taught beside the area: nothing found, and no more said than that', async () => {
     const value = held(await measured({ ...FEW, holidays: [0, 0] }, 6));
     expect(value.holidays).toEqual([]);
