@@ -21,6 +21,7 @@ export function layerViews(layers: readonly LayerProof[], job: JobState, open: L
     note: note(layer, job, lang),
     stand: layer.stand,
     shown: layer.shown,
+    leftOut: layer.leftOut,
     total: layer.items.length,
     open: layer.layer === open,
     items: layer.items.map((item) => ({
@@ -52,7 +53,9 @@ function note(layer: LayerProof, job: JobState, lang: Lang): string {
   if (run !== undefined) return m.running_since({ time: clockText(run.startUtc, run.startOffsetMin, lang) });
   const last = layer.items.flatMap((item) => (item.reading === null ? [] : [item.reading])).at(-1);
   if (last !== undefined) return `${VERDICT[judgeReading(last, job.limits).verdict]()}. ${saidText(last.said, lang)}`;
-  return layer.stand === 'not-begun' ? m.state_not_begun() : layer.stand === 'shown' ? m.state_shown() : m.photos_taken();
+  if (layer.stand === 'not-begun') return m.state_not_begun();
+  if (layer.stand === 'owed') return m.photos_taken();
+  return layer.leftOut > 0 ? m.state_nothing_owed() : m.state_shown();
 }
 
 /** What still stands in the way of covering, as one sentence. */
