@@ -87,9 +87,15 @@ export function readHref(
   return `/job/${job}/read?${query({ run, what: measure, surface, coat, spot })}`;
 }
 
-/** Where a photo is taken; `shows` names the owed item it is for. */
-export function shootHref(job: string, run: string | null, surface: string | null, shows: string | null = null): string {
-  return `/job/${job}/shoot?${query({ run, surface, shows })}`;
+/** Where a photo is taken; `shows` names the owed item it is for, `at` the `ROOM@SPOT` of a drawing. */
+export function shootHref(
+  job: string,
+  run: string | null,
+  surface: string | null,
+  shows: string | null = null,
+  at: string | null = null,
+): string {
+  return `/job/${job}/shoot?${query({ run, surface, shows, at })}`;
 }
 
 function query(parts: Readonly<Record<string, string | number | null>>): URLSearchParams {
@@ -114,6 +120,7 @@ export function owedHref(
   const at = spot === null ? surface : surfaces.find(({ place }) => place === 'floor');
   const on = spot === null && surfaces.length === 1 ? surface.surface : null;
   if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat, spot);
-  if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
+  const place = spot === null ? null : `${room.room}@${spot}`;
+  if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id, place);
   return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;
 }
