@@ -118,6 +118,10 @@ test('papers for each reader, built again elsewhere to the byte, judged again, a
       expect((await readStored(other.page)).raws).toEqual([]);
 
       await choose(archive);
+      const { raws, blobs } = await readStored(page);
+      const counted = { entries: raws.length, files: Object.keys(blobs).length };
+      await expect(other.page.getByText(m.check_counts(counted), { exact: true })).toBeVisible();
+      await expect(other.page.getByText(m.import_new(counted), { exact: true })).toBeVisible();
       await other.button(m.import_take()).click();
       await other.page.getByRole('link', { name: m.import_open() }).click();
       await other.page.getByTestId('section').waitFor();

@@ -195,7 +195,7 @@ export class Site {
   }
 
   async closeFinder(): Promise<void> {
-    await this.link(this.say(m.close)).click();
+    await this.link(this.say(m.finder_leave)).click();
     await this.page.getByTestId('section').waitFor();
   }
 

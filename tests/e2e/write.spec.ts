@@ -199,6 +199,21 @@ test.describe('what stands in the way', () => {
     await expect.poll(() => readDraft(page, ['write', ID, 'deviation'])).toBe('null');
   });
 
+  test('a batch no bag takes is asked about, and kept by the second touch', async ({ site }) => {
+    const { page } = site;
+    await plantedSite(site, ID, JOB);
+    await page.goto(`/job/${ID}/write?kind=mix`);
+    const type = (name: string, text: string) => page.getByRole('textbox', { name: `${fieldWord('mix', name)!({})} (` }).fill(text);
+    await type('powder', '50');
+    await type('water', '65');
+    await site.button(m.save()).click();
+    await expect(page.getByText(m.write_water_much(), { exact: true })).toBeInViewport();
+    await expect(kept(page)).toHaveCount(0);
+    await site.button(m.save()).click();
+    await kept(page).waitFor();
+    expect((await lastOf(page, 'mix')).data).toMatchObject({ powder: { value: '50' }, water: { value: '65' } });
+  });
+
   test('conditions are carried over and marked so; the dew point is said where it matters', async ({ site }) => {
     const { page } = site;
     await plantedSite(site, ID, JOB);

@@ -2,7 +2,7 @@ import type { Surface } from '../record/kinds/setup.ts';
 import { judgeReading, proves, type Judged } from './judged.ts';
 import { openMisses } from './misses.ts';
 import type { LayerProof, Owed } from './proof.ts';
-import type { Fact, JobState, Measured } from './state.ts';
+import type { Fact, JobState, Measured, Run } from './state.ts';
 import { LAYER_OF_STEP, stepsOn, type Layer } from './systems.ts';
 
 export type Unresolved = Measured & { readonly judged: Judged };
@@ -19,15 +19,18 @@ export interface ClearToCover {
   readonly misses: readonly Fact<'coverage'>[];
   /** Surfaces of a system that the book does not hold, so that it cannot say what they owe. */
   readonly unruled: readonly Surface[];
+  /** Steps still going on: what is being worked on is not covered, whether it owes anything or not. */
+  readonly running: readonly Run[];
 }
 
 /**
  * Clear only when every begun layer shows all it owes, and every layer skipped under it: a gap lower down is no smaller for
- * lying deeper; when no value stands outside its limit unanswered, and no place that a coat misses; and when the book holds the system of every surface, as it
- * cannot say what one it does not hold owes. What was left out with a reason is no longer owed.
+ * lying deeper; when no value stands outside its limit unanswered, and no place that a coat misses; when no step is going on, since the proof
+ * owed of a layer may have been taken on the surfaces done before; and when the book holds the system of every surface, as it cannot say what one it does
+ * not hold owes. What was left out with a reason is no longer owed.
  */
 export function clearToCover(layers: readonly LayerProof[], job: JobState): ClearToCover {
-  return clearOf(layers, job.surfaces, unresolved(job), openMisses(job), job);
+  return clearOf(layers, job.surfaces, unresolved(job), openMisses(job), running(job), job);
 }
 
 /** The same for one surface: what it owes itself, and what is owed once for its room. */
@@ -40,7 +43,8 @@ export function clearOn(surface: Surface, layers: readonly LayerProof[], job: Jo
   });
   const outside = unresolved(job).filter((one) => one.surface === null || one.surface === surface.surface);
   const misses = openMisses(job).filter(({ data }) => data.surface === null || data.surface === surface.surface);
-  return clearOf(here, [surface], outside, misses, job);
+  const going = running(job).filter((run) => run.surfaces.length === 0 || run.surfaces.includes(surface.surface));
+  return clearOf(here, [surface], outside, misses, going, job);
 }
 
 function clearOf(
@@ -48,15 +52,25 @@ function clearOf(
   surfaces: readonly Surface[],
   outside: ClearToCover['outside'],
   misses: ClearToCover['misses'],
+  running: ClearToCover['running'],
   job: JobState,
 ): ClearToCover {
   const begun = layers.filter((layer) => layer.stand !== 'not-begun');
   const items = layers.flatMap((layer, i) => (begun.includes(layer) ? layer.items : skipped(layer, layers.slice(i + 1), job)));
   const missing = items.filter((item) => item.stand === 'owed');
   const unruled = surfaces.filter((one) => stepsOn(one, job).length === 0);
-  const clear =
-    surfaces.length > 0 && begun.length > 0 && missing.length === 0 && outside.length + misses.length === 0 && unruled.length === 0;
-  return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear, missing, outside, misses, unruled };
+  const inTheWay = [missing, outside, misses, unruled, running].some((one) => one.length > 0);
+  const clear = surfaces.length > 0 && begun.length > 0 && !inTheWay;
+  return { layer: begun.at(-1)?.layer ?? layers[0]?.layer ?? null, clear, missing, outside, misses, unruled, running };
+}
+
+/** Nothing is in the way of covering but steps that are still going on. */
+export function onlyRunning({ missing, outside, misses, unruled, running }: ClearToCover): boolean {
+  return running.length > 0 && [missing, outside, misses, unruled].every((one) => one.length === 0);
+}
+
+function running(job: JobState): readonly Run[] {
+  return job.runs.filter((run) => run.stopUtc === null);
 }
 
 /** Items of a layer not begun on surfaces where one of those above it is: what was to be seen there is being covered. */

@@ -62,6 +62,16 @@ export function attempts(job: JobState): Attempt[] {
 
 const MINUTE_MS = 60_000;
 
+/** Whether the depth was written down only after the attempt had ended: it is kept at its own time, and said to be late. */
+export function isDepthLate({ depth, end }: Pick<Attempt, 'depth' | 'end'>): boolean {
+  return depth !== null && end !== null && Date.parse(depth.utc) > Date.parse(end.utc);
+}
+
+/** A depth that was forgotten may still be written down of a test that passed: of one that did not, the next is measured anew. */
+export function mayTypeDepthLate({ depth, stand }: Pick<Attempt, 'depth' | 'stand'>): boolean {
+  return depth === null && stand === 'passed';
+}
+
 /** An empty list stands for all surfaces. */
 function sameWater(one: readonly string[], other: readonly string[]): boolean {
   return one.length === 0 || other.length === 0 || one.some((id) => other.includes(id));
@@ -170,7 +180,7 @@ export function endDrafts({ id, fill }: Attempt, result: Result, words: string, 
   return running === undefined ? [end] : [end, { kind: 'run-stop', run: running.id, refs: [running.id], data: { end: 'touched' } }];
 }
 
-/** A level or depth of an attempt. It is read on the pan's floor, where proof of it is owed. */
+/** A level or depth of an attempt. It is read on the pan's floor, where proof of it is owed; once the water is gone it is no more than typed. */
 export function levelDraft(attempt: Attempt, what: 'depth' | 'test' | 'control', said: Quantity, spot: string, job: JobState): Draft {
   const floor = job.surfaces.find(
     ({ surface, place }) => place === 'floor' && (attempt.fill.data.under.length === 0 || attempt.fill.data.under.includes(surface)),
@@ -179,7 +189,7 @@ export function levelDraft(attempt: Attempt, what: 'depth' | 'test' | 'control',
     what: what === 'depth' ? 'flood-depth' : 'flood-level',
     surface: floor?.surface ?? attempt.fill.data.under[0] ?? null,
     said,
-    how: 'tape',
+    how: attempt.end === null ? 'tape' : 'typed',
     attempt: attempt.id,
     ...(what === 'depth' ? {} : { water: what }),
     ...(spot === '' ? {} : { spot }),

@@ -57,7 +57,7 @@ export interface Offer {
   readonly id: string;
 }
 
-/** What a field of entries offers to choose from, the latest first; whatever is chosen already is among it. */
+/** What a field of entries offers to choose from, the latest first; whatever is chosen already is among it. `amends`: the entry said anew. */
 export function offers(
   field: FormField,
   typed: Typed,
@@ -65,9 +65,10 @@ export function offers(
   job: JobState,
   layers: readonly LayerProof[],
   nowMs: number,
+  amends: string | null = null,
 ): Offer[] {
   if (field.type !== 'entry' && field.type !== 'entries') return [];
-  const found = offered(field.offers, typed, job, layers, nowMs);
+  const found = offered(field.offers, typed, job, layers, nowMs, amends);
   const more = listOf(chosen).filter((id) => !found.some((one) => one.id === id));
   return [...more.map((id) => offerOf(id, job)), ...found];
 }
@@ -85,6 +86,7 @@ function offered(
   job: JobState,
   layers: readonly LayerProof[],
   nowMs: number,
+  amends: string | null,
 ): Offer[] {
   const entry = ({ id }: { readonly id: string }): Offer => ({ is: 'entry', id });
   const { deviation, repair, pair, mix } = job.facts;
@@ -127,8 +129,15 @@ function offered(
         .toReversed()
         .map(entry);
     }
-    case 'pails':
-      return mix.slice(-PAILS).reverse().map(entry);
+    case 'pails': {
+      // A pail repeats one before it, never itself.
+      const at = mix.findIndex(({ id }) => id === amends);
+      return mix
+        .slice(0, at < 0 ? mix.length : at)
+        .slice(-PAILS)
+        .reverse()
+        .map(entry);
+    }
     case 'owed':
       return layers.flatMap(({ items }) =>
         items

@@ -1,5 +1,5 @@
 import { STEPS, type Step, type Surface } from '../record/kinds/setup.ts';
-import type { JobState } from './state.ts';
+import type { JobState, Run } from './state.ts';
 import { coatsOwed } from './proof.ts';
 import { stepsOn } from './systems.ts';
 import { heldUp, type StandingWait } from './waits.ts';
@@ -16,10 +16,7 @@ export interface NextStep {
  * coat again until the coats owed are on.
  */
 export function nextSteps(job: JobState, standing: readonly StandingWait[]): NextStep[] {
-  const coatsOn = (surface: Surface, step: Step) => {
-    const here = job.runs.filter((run) => run.step === step && (run.surfaces.length === 0 || run.surfaces.includes(surface.surface)));
-    return new Set(here.map((run) => run.coat ?? 1)).size;
-  };
+  const coatsOn = (surface: Surface, step: Step) => coatsIn(runsOn(job, surface, step));
   const next = job.surfaces.flatMap((surface) => {
     const steps = stepsOn(surface, job);
     const last = steps.findLastIndex((step) => coatsOn(surface, step) > 0);
@@ -42,4 +39,20 @@ export function nextSteps(job: JobState, standing: readonly StandingWait[]): Nex
       ),
     };
   });
+}
+
+function runsOn(job: JobState, surface: Surface, step: Step): readonly Run[] {
+  return job.runs.filter((run) => run.step === step && (run.surfaces.length === 0 || run.surfaces.includes(surface.surface)));
+}
+
+function coatsIn(runs: readonly Run[]): number {
+  return new Set(runs.map((run) => run.coat ?? 1)).size;
+}
+
+/** How far a surface is with a step; a coat is to do until the coats owed are on, and a repair always. */
+export function standOn(job: JobState, surface: Surface, step: Step): 'to-do' | 'running' | 'done' {
+  const runs = runsOn(job, surface, step);
+  if (runs.some((run) => run.stopUtc === null)) return 'running';
+  const enough = step === 'liquid-coat' ? coatsOwed(job, [surface]) : 1;
+  return step === 'repair' || coatsIn(runs) < enough ? 'to-do' : 'done';
 }

@@ -36,7 +36,10 @@ export type LayerStand = 'not-begun' | 'owed' | 'shown';
 export interface LayerProof {
   readonly layer: Layer;
   readonly items: readonly Owed[];
+  /** How many of them are shown, and how many were left out with a reason: what is neither is owed. */
   readonly shown: number;
+  readonly leftOut: number;
+  /** `shown` once nothing is owed of it any more. */
   readonly stand: LayerStand;
   readonly running: readonly Run[];
 }
@@ -79,10 +82,11 @@ export function proofOwed(job: JobState): LayerProof[] {
     const of = items.filter((item) => item.rule.layer === layer);
     const runs = job.runs.filter((run) => LAYER_OF_STEP[run.step] === layer);
     if (of.length === 0 && runs.length === 0) return [];
-    const shown = of.filter((item) => item.stand !== 'owed').length;
-    const begun = runs.length > 0 || of.some((item) => item.shown);
-    const stand = !begun ? 'not-begun' : shown === of.length ? 'shown' : 'owed';
-    return [{ layer, items: of, shown, stand, running: runs.filter((run) => run.stopUtc === null) }];
+    const shown = of.filter((item) => item.shown).length;
+    const leftOut = of.filter((item) => item.notDone !== null).length;
+    const begun = runs.length > 0 || shown > 0;
+    const stand = !begun ? 'not-begun' : shown + leftOut === of.length ? 'shown' : 'owed';
+    return [{ layer, items: of, shown, leftOut, stand, running: runs.filter((run) => run.stopUtc === null) }];
   });
 }
 

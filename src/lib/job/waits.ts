@@ -37,6 +37,12 @@ const ENDED_BY: Readonly<Record<WaitCode, readonly Step[]>> = {
   'cover-within': ['liquid-coat', 'protect'],
 };
 
+/** Steps that come after all that could end a wait: once one is begun nobody waits any more, as for a coat over the last one. */
+const OUTLIVED_BY: Readonly<Partial<Record<WaitCode, readonly Step[]>>> = {
+  recoat: ['flood-test', 'protect', 'check'],
+  'before-flooding': ['protect', 'check'],
+};
+
 /**
  * The waits that begin when something ends (`at`, UTC) on some surfaces: one for each limit the job states, with the deadline in
  * full, since the sheet in force then is what counts. A minimum is when it is over, a maximum when it is too late. Hours are hours
@@ -81,6 +87,8 @@ export interface StandingWait {
   readonly share: number;
   /** The run that brought it to its end, and whether that was too soon or too late. */
   readonly ended: { readonly run: Run; readonly early: boolean; readonly late: boolean } | null;
+  /** It is over, and a step that comes after what it was for has begun. */
+  readonly outlived: boolean;
   /** What was said when somebody went on early. */
   readonly early: Fact<'early'> | null;
   /** How far the clock was moved since it began, in ms; deadlines are shifted by it. */
@@ -102,8 +110,9 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
   const latestMs = shifted(latestUtc);
   const warnMs = latestMs === null ? null : fromMs + (latestMs - fromMs) * WARN_AT;
   const began = place.get(wait.id) ?? 0;
-  const run =
-    job.runs.find((one) => ENDED_BY[what].includes(one.step) && (place.get(one.id) ?? -1) > began && meets(one.surfaces, surfaces)) ?? null;
+  const after = (steps: readonly Step[] = []) =>
+    job.runs.find((one) => steps.includes(one.step) && (place.get(one.id) ?? -1) > began && meets(one.surfaces, surfaces)) ?? null;
+  const run = after(ENDED_BY[what]);
   const startMs =
     run === null ? null : Date.parse(run.startUtc) + clockMoved(job, { id: run.id, device: deviceOf(job, run.id, place) }, place);
   const ended =
@@ -123,7 +132,8 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
             ? 'latest-soon'
             : 'ready';
   const early = job.facts.early.findLast((one) => one.data.wait === wait.id && !one.open) ?? null;
-  return { wait, fromMs, readyMs, latestMs, warnMs, stand, share, ended, early, clockMovedMs: moved };
+  const outlived = stand !== 'ended' && stand !== 'waiting' && after(OUTLIVED_BY[what]) !== null;
+  return { wait, fromMs, readyMs, latestMs, warnMs, stand, share, ended, outlived, early, clockMovedMs: moved };
 }
 
 /**
@@ -165,12 +175,12 @@ export function heldUp(standing: readonly StandingWait[], step: Step, surfaces: 
 }
 
 /**
- * The waits a person wants to see: those not ended, what is due first on top. A pail or combed bed is forgotten a day after it died.
+ * The waits a person wants to see: those neither ended nor outlived, what is due first on top. A pail or combed bed is forgotten a day after it died.
  * One that a later wait for the same thing outlasts on all its surfaces is left out: "ready" would be said of what must still wait.
  */
 export function openWaits(standing: readonly StandingWait[], nowMs: number): StandingWait[] {
   const due = (one: StandingWait) => (one.stand === 'waiting' ? one.readyMs : (one.latestMs ?? one.readyMs)) ?? one.fromMs;
-  const open = standing.filter((one) => one.stand !== 'ended' && !(isBucket(one) && nowMs - due(one) > DAY_MS));
+  const open = standing.filter((one) => one.stand !== 'ended' && !one.outlived && !(isBucket(one) && nowMs - due(one) > DAY_MS));
   return open.filter((one, i) => !open.some((other, j) => outlasts(other, one, j > i))).toSorted((a, b) => due(a) - due(b));
 }
 
@@ -193,7 +203,7 @@ const DAY_MS = 86_400_000;
 export function bellsBetween(standing: readonly StandingWait[], fromMs: number, toMs: number): ('ready' | 'warn' | 'late')[] {
   const passed = (ms: number | null) => ms !== null && ms > fromMs && ms <= toMs;
   return standing
-    .filter((one) => one.stand !== 'ended')
+    .filter((one) => one.stand !== 'ended' && !one.outlived)
     .flatMap((one) => [
       ...(passed(one.readyMs) ? ['ready' as const] : []),
       ...(passed(one.warnMs) ? ['warn' as const] : []),

@@ -71,7 +71,10 @@ export interface Verification {
   readonly job: string | null;
   readonly findings: readonly Finding[];
   readonly counts: {
+    /** All files in it, the book's own lists of them too. */
     readonly files: number;
+    /** Photos, sounds, papers and records: files named by what is in them. */
+    readonly named: number;
     readonly bytes: number;
     readonly entries: number;
     /** Entries of a kind, or with data, that this version does not know: kept and hashed like any other. */
@@ -108,6 +111,7 @@ export async function verify(container: Blob): Promise<Verification> {
     findings,
     counts: {
       files: files.size,
+      named: [...files.keys()].filter((path) => hashOfPath(path) !== null).length,
       bytes: [...files.values()].reduce((sum, { digest }) => sum + digest.bytes, 0),
       entries: entries.length,
       unknown: entries.filter((entry) => known(entry).kind === 'unknown').length,
@@ -116,7 +120,7 @@ export async function verify(container: Blob): Promise<Verification> {
 }
 
 function unreadable(fault: BagFault): Verification {
-  return { verdict: 'unreadable', job: null, findings: [fault], counts: { files: 0, bytes: 0, entries: 0, unknown: 0 } };
+  return { verdict: 'unreadable', job: null, findings: [fault], counts: { files: 0, named: 0, bytes: 0, entries: 0, unknown: 0 } };
 }
 
 const MISSING = /^([0-9a-f]{64}) (not-held|bytes-differ)$/;

@@ -10,7 +10,7 @@ const WORST_FIRST: readonly Verdict[] = ['outside', 'not-proven', 'no-limit', 'w
 const MISSING_FIRST: readonly OwedStand[] = ['owed', 'covered', 'not-done', 'shown'];
 
 /** A layer with what it owes, who worked on it from when to when, and its worst reading. */
-export function recordLayer({ layer, stand, items }: LayerProof, job: JobState, readings: readonly RecordReading[]): RecordLayer {
+export function recordLayer({ layer, stand, items, shown }: LayerProof, job: JobState, readings: readonly RecordReading[]): RecordLayer {
   const onLayer = (one: { step: Step | null }) => one.step !== null && LAYER_OF_STEP[one.step] === layer;
   const runs = job.runs.filter(onLayer);
   const shots = job.shots.filter(onLayer);
@@ -24,7 +24,7 @@ export function recordLayer({ layer, stand, items }: LayerProof, job: JobState, 
     layer,
     stand,
     owed: items.length,
-    shown: items.filter((item) => item.stand === 'shown').length,
+    shown,
     items: items.map(recordOwed).sort((a, b) => MISSING_FIRST.indexOf(a.stand) - MISSING_FIRST.indexOf(b.stand)),
     first: moments[0] ?? null,
     last: moments.at(-1) ?? null,

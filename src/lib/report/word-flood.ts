@@ -66,11 +66,17 @@ function statements(attempt: RecordAttempt, document: RecordDocument, say: Speak
   ];
 }
 
-export function depthRow({ depth, depthVerdict }: RecordAttempt, { readings }: Pick<RecordDocument, 'readings'>, say: Speaker): Row[] {
+export function depthRow(
+  { depth, depthVerdict, ends }: RecordAttempt,
+  { readings }: Pick<RecordDocument, 'readings'>,
+  say: Speaker,
+): Row[] {
   const read = readings.find((one) => one.id === depth);
   if (read === undefined) return [];
   const verdict = depthVerdict === 'no-limit' ? [] : [sentence(say.verdict(depthVerdict))];
-  const at = m.record_flood_level_at({ value: say.value(read), when: say.dayClock(read.at) }, { locale: say.locale });
+  const isLate = ends.some((id) => Date.parse(say.line(id)?.at.utc ?? '') < Date.parse(read.at.utc));
+  const said = isLate ? m.record_flood_level_late : m.record_flood_level_at;
+  const at = said({ value: say.value(read), when: say.dayClock(read.at) }, { locale: say.locale });
   return [{ label: label(m.record_flood_level({}, { locale: say.locale })), text: [sentence(at), ...verdict].join(' ') }];
 }
 

@@ -1,4 +1,4 @@
-import { clearOn, clearToCover, unresolved } from '#lib/job/cover.ts';
+import { clearOn, clearToCover, onlyRunning, unresolved } from '#lib/job/cover.ts';
 import { proofOwed } from '#lib/job/proof.ts';
 import { project } from '#lib/job/project.ts';
 import { describe, expect, test } from 'vitest';
@@ -6,8 +6,12 @@ import { chain, type Said } from '../../fixtures/log.ts';
 import { ONE_OF_EACH } from '../../fixtures/one-of-each.ts';
 import { amend, limit, notDone, OWN, reading, run, shot, surface, withdraw } from '../../fixtures/shower.ts';
 
-function coverOf(said: readonly Said[], on: string | null = null, other: readonly Said[] = []) {
-  const { state } = project([...chain('a', said), ...chain('b', other)]);
+/** With every run ended, unless they go on. */
+function coverOf(said: readonly Said[], on: string | null = null, going = false) {
+  const stops = said.flatMap(({ kind, id }): Said[] =>
+    kind === 'run-start' ? [{ kind: 'run-stop', run: id!, data: { end: 'touched' } }] : [],
+  );
+  const { state } = project(chain('a', going ? said : [...said, ...stops]));
   const layers = proofOwed(state);
   return on === null
     ? clearToCover(layers, state)
@@ -92,7 +96,7 @@ describe('clear to cover', () => {
   });
 
   test('a job without surfaces is never clear', () => {
-    expect(coverOf([])).toEqual({ layer: null, clear: false, missing: [], outside: [], misses: [], unruled: [] });
+    expect(coverOf([])).toEqual({ layer: null, clear: false, missing: [], outside: [], misses: [], unruled: [], running: [] });
     expect(coverOf([run('scrape', [])])).toMatchObject({ layer: 'substrate', clear: false });
   });
 
@@ -103,6 +107,25 @@ describe('clear to cover', () => {
     expect(coverOf(said, 'x')).toMatchObject({ clear: false, unruled: [{ surface: 'x' }] });
     expect(coverOf(said, 'n')).toMatchObject({ clear: true, unruled: [] });
     expect(coverOf([OWN, ...said]).clear).toBe(true);
+  });
+});
+
+describe('a step that is going on', () => {
+  const done: Said[] = [...SUBSTRATE, { kind: 'run-stop', run: 'scrape', data: { end: 'touched' } }];
+  const again = (step: 'scrape' | 'repair', on: string) => [...done, run(step, [on], { id: 'again' })];
+  test.each<[promise: string, said: Said[], on: string | null, clear: boolean, running: string]>([
+    ['is not covered, though all is shown', SUBSTRATE, null, false, 'scrape'],
+    ['nor on a surface that owes nothing more of it', again('scrape', 'n'), 'n', false, 'scrape'],
+    ['holds up no other surface', again('scrape', 'n'), 'f', true, ''],
+    ['and holds up the job', again('scrape', 'n'), null, false, 'scrape'],
+    ['a repair too', again('repair', 'f'), 'f', false, 'repair'],
+  ])('%s', (_, said, on, clear, running) => {
+    const cover = coverOf([wall, floor, ...said], on, true);
+    expect([cover.clear, cover.running.map(({ step }) => step).join(' '), onlyRunning(cover)]).toEqual([clear, running, !clear]);
+  });
+
+  test('is not all that is in the way while something is owed', () => {
+    expect(onlyRunning(coverOf([wall, floor, ...SUBSTRATE.slice(0, 2)], null, true))).toBe(false);
   });
 });
 

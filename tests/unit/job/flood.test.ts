@@ -8,8 +8,10 @@ import {
   endRefused,
   filledAgain,
   holdLeft,
+  isDepthLate,
   levelDraft,
   lookDraft,
+  mayTypeDepthLate,
   seen,
   tested,
   withRun,
@@ -18,6 +20,8 @@ import { fillDraft, firstFill, planOf, PROFILES } from '#lib/job/flood-form.ts';
 import { canShow, levels, loadAt, restOf } from '#lib/job/flood-levels.ts';
 import type { FormFault, Typed } from '#lib/job/form-drafts.ts';
 import { project } from '#lib/job/project.ts';
+import { proofOwed } from '#lib/job/proof.ts';
+import type { JobState } from '#lib/job/state.ts';
 import { knownData } from '#lib/record/kinds.ts';
 import { chain, utcOf, type Said } from '../../fixtures/log.ts';
 
@@ -144,6 +148,39 @@ describe('the hold', () => {
   test('a clock set forward by a day does not shorten it', () => {
     const jumped = of('1440', { kind: 'clock-jump', data: { wallDeltaMs: 24 * HOUR + 1000, monoDeltaMs: 1000 } });
     expect(holdLeft(jumped, at('10:01') + 24 * HOUR).leftMs).toBe(1440 * 60_000 - 60_000);
+  });
+});
+
+describe('a depth that was forgotten', () => {
+  const depth = (clock: string) => ({
+    ...level('50', clock),
+    data: { ...level('50', clock).data!, what: 'flood-depth', water: undefined },
+  });
+  test.each<[what: string, said: Said[], may: boolean, isLate: boolean]>([
+    ['the water stands', [fill('f1')], false, false],
+    ['passed without it', [fill('f1'), end('f1', 'passed', '12:00')], true, false],
+    ['failed: the next attempt is measured anew', [fill('f1'), end('f1', 'failed', '12:00')], false, false],
+    ['read in time', [fill('f1'), depth('11:00'), end('f1', 'passed', '12:00')], false, false],
+    ['written down late', [fill('f1'), end('f1', 'passed', '12:00'), depth('13:00')], false, true],
+  ])('%s', (_, said, may, isLate) => {
+    const [one] = attempts(job(...said));
+    expect([mayTypeDepthLate(one!), isDepthLate(one!)]).toEqual([may, isLate]);
+  });
+
+  test('is typed, not read, and answers what is owed of the attempt', () => {
+    const said = [
+      { kind: 'run-start', id: 'run', data: { step: 'flood-test', surfaces: [] } },
+      { ...fill('f1'), run: 'run' },
+      end('f1', 'passed', '12:00'),
+    ];
+    const before = job(...said);
+    const draft = levelDraft(attempts(before)[0]!, 'depth', { text: '2', value: '2', unit: 'in' }, '', before);
+    expect(draft.data).toMatchObject({ what: 'flood-depth', how: 'typed', attempt: 'f1' });
+    const owed = (state: JobState) =>
+      proofOwed(state)
+        .flatMap(({ items }) => items)
+        .find(({ rule }) => rule.id === 'depth')?.stand;
+    expect([owed(before), owed(job(...said, { ...(draft as Said), at: '13:00' }))]).toEqual(['owed', 'shown']);
   });
 });
 

@@ -3,6 +3,7 @@ import { begunBy, firstTyped, offers } from '#lib/job/form-offers.ts';
 import { FORM_KINDS, FORMS, fieldsOf, isFormKind, type FormField, type FormKind } from '#lib/job/forms.ts';
 import { conditionsDue, dewPointThatMatters } from '#lib/job/conditions.ts';
 import { MEASURE_KINDS } from '#lib/job/measures.ts';
+import { mixedWater } from '#lib/job/mix-water.ts';
 import { project } from '#lib/job/project.ts';
 import { proofOwed } from '#lib/job/proof.ts';
 import { KINDS, knownData, SCHEMAS, type DataOf, type Draft } from '#lib/record/kinds.ts';
@@ -251,8 +252,37 @@ const log = (...said: Said[]) =>
 const NOW = { utc: utcOf(1000), offsetMin: -360 };
 const NOTHING = { surfaces: [], about: [], step: null };
 const field = (kind: FormKind, name: string): FormField => new Map(fieldsOf(kind)).get(name)!;
-const ids = (kind: FormKind, name: string, job: ReturnType<typeof log>, typed: Typed = {}) =>
-  offers(field(kind, name), typed, typed[name] ?? '', job, proofOwed(job), Date.parse(NOW.utc)).map(({ id }) => id);
+const ids = (kind: FormKind, name: string, job: ReturnType<typeof log>, typed: Typed = {}, amends: string | null = null) =>
+  offers(field(kind, name), typed, typed[name] ?? '', job, proofOwed(job), Date.parse(NOW.utc), amends).map(({ id }) => id);
+
+test('a pail repeats one of the last four, and one said anew only one before it', () => {
+  const job = log(...['a', 'b', 'c', 'd', 'e'].map((id): Said => ({ id, kind: 'mix', data: { material: null, surfaces: [] } })));
+  expect(ids('mix', 'same', job)).toEqual(['e', 'd', 'c', 'b']);
+  expect(ids('mix', 'same', job, {}, 'c')).toEqual(['b', 'a']);
+  expect(ids('mix', 'same', job, {}, 'a')).toEqual([]);
+});
+
+test.each<[powder: string, water: string, units: 'in' | 'mm', doubt: string | null]>([
+  ['50', '6', 'in', null],
+  ['50', '65', 'in', 'much'],
+  ['50', '0.6', 'in', 'little'],
+  ['25', '6.25', 'mm', null],
+  ['25', '15', 'mm', null],
+  ['25', '15.1', 'mm', 'much'],
+  ['25', '2.5', 'mm', null],
+  ['25', '2.4', 'mm', 'little'],
+  ['50', '', 'in', 'nothing'],
+  ['', '6', 'in', 'nothing'],
+  ['much', '6', 'in', 'nothing'],
+])('%s of powder and %s of water (%s): in doubt %s', (powder, water, units, doubt) => {
+  const mixed = mixedWater({ powder, water }, units);
+  expect(mixed === null ? 'nothing' : mixed.doubt).toBe(doubt);
+});
+
+test('6 qt of water weigh a quarter of a 50 lb bag, also where the bag was said in kg', () => {
+  expect(mixedWater({ powder: '50', water: '6' }, 'in')!.share).toBeCloseTo(0.25, 2);
+  expect(mixedWater({ powder: '22.68', water: '6' }, 'in', { powder: 'kg' })!.share).toBeCloseTo(0.25, 2);
+});
 
 test('a repair offers what is outside its limit, owned up to or failed, until it is mended', () => {
   const deviation: Said = { id: 'dev', kind: 'deviation', data: { surfaces: ['floor'], what: 'x', why: '', against: null, accepted: '' } };

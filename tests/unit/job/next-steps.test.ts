@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { nextSteps } from '#lib/job/next-steps.ts';
+import { nextSteps, standOn } from '#lib/job/next-steps.ts';
 import { project } from '#lib/job/project.ts';
 import { waits } from '#lib/job/waits.ts';
+import type { Step } from '#lib/record/kinds/setup.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
 
 const surface = (id: string, place: string, system = 'sheet-and-liquid'): Said => ({
@@ -47,4 +48,20 @@ test.each<[string, Said[], string[]]>([
   expect(
     next.map(({ step, surfaces, held }) => [step, ...surfaces.map((one) => one.name), ...(held.length > 0 ? ['held'] : [])].join(' ')),
   ).toEqual(expected);
+});
+
+const stop = (of: string): Said => ({ kind: 'run-stop', run: of, data: { end: 'touched' } });
+const done = (id: string, step: string, on: string[], coat?: number): Said[] => [{ ...run(step, on, coat), id }, stop(id)];
+test.each<[string, Said[], step: Step, stands: string]>([
+  ['nothing begun', [], 'bond-sheets', 'to-do to-do'],
+  ['the wall is bonded', done('r', 'bond-sheets', ['north']), 'bond-sheets', 'done to-do'],
+  ['all are', done('r', 'bond-sheets', []), 'bond-sheets', 'done done'],
+  ['another step is done', done('r', 'bond-sheets', []), 'band-seams', 'to-do to-do'],
+  ['the floor is being bonded', [run('bond-sheets', ['floor'])], 'bond-sheets', 'to-do running'],
+  ['one coat of two', [coats, ...done('r', 'liquid-coat', [], 1)], 'liquid-coat', 'to-do to-do'],
+  ['both on the wall', [coats, ...done('r', 'liquid-coat', [], 1), ...done('s', 'liquid-coat', ['north'], 2)], 'liquid-coat', 'done to-do'],
+  ['what was mended may be mended again', done('r', 'repair', []), 'repair', 'to-do to-do'],
+])('how far the wall and the floor are: %s', (_, said, step, stands) => {
+  const { state } = project(chain('a', [...ROOM, ...said]));
+  expect(state.surfaces.map((surface) => standOn(state, surface, step)).join(' ')).toBe(stands);
 });

@@ -234,6 +234,22 @@ describe('left out on purpose', () => {
     expect([by('not-done', [...ROOM, said]), by('covered', [...ROOM, said]), shown([...ROOM, said])]).toEqual([out, covered, '']);
   });
 
+  test('a layer counts it apart from what is shown, and owes nothing once both are all it has', () => {
+    const [front, survey] = [
+      shot(null, { shows: ['front'] }),
+      { kind: 'survey', data: { surfaces: [], result: 'accepted', drop: 'stays', found: '', told: '' } },
+    ];
+    const counts = (said: Said[]) => {
+      const { shown, leftOut, items, stand } = proofOwed(stateOf([...ROOM, ...said]))[0]!;
+      return [shown, leftOut, items.length, stand];
+    };
+    expect(counts([run('scrape', []), front])).toEqual([1, 0, 3, 'owed']);
+    expect(counts([run('scrape', []), front, survey])).toEqual([2, 0, 3, 'owed']);
+    expect(counts([run('scrape', []), front, survey, notDone('scrape')])).toEqual([2, 1, 3, 'shown']);
+    expect(counts([run('scrape', []), front, survey, notDone('scrape', [], { covered: true })])).toEqual([2, 1, 3, 'shown']);
+    expect(counts([notDone('scrape')])).toEqual([0, 1, 3, 'not-begun']);
+  });
+
   test('what is shown after all is shown, and what is taken back is owed again', () => {
     const left = [...ROOM, notDone('scrape', [], {}, 'left')];
     expect(item('clean:no-room', [...left, run('scrape', []), shot('scrape')])).toMatchObject({ stand: 'shown', notDone: null });

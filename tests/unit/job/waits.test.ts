@@ -171,6 +171,29 @@ describe('how a wait ends', () => {
   });
 });
 
+describe('a wait that something later has outlived', () => {
+  const flood = { what: 'before-flooding', readyUtc: readyAt('12:00') };
+  test.each<[string, object, Said[], string, listed: boolean]>([
+    ['the last coat, nothing after it', recoat, [], '13:00', true],
+    ['the last coat, in the flood test', recoat, [start('r', 'flood-test', [FLOOR], '12:30')], '13:00', false],
+    ['nor is it too late for another', recoat, [start('r', 'flood-test', [FLOOR], '12:30')], '19:00', false],
+    ['its own time is still said', recoat, [start('r', 'flood-test', [FLOOR], '11:00')], '11:30', true],
+    ['flooded elsewhere', recoat, [start('r', 'flood-test', ['other'], '12:30')], '13:00', true],
+    ['a repair outlives nothing', recoat, [start('r', 'repair', [FLOOR], '12:30')], '13:00', true],
+    ['to flood, protected without', flood, [start('r', 'protect', [FLOOR], '12:30')], '13:00', false],
+    ['too late to cover, looked at before tile', cover, [start('r', 'check', [FLOOR], '17:00')], '19:00', true],
+  ])('%s', (_, data, then, clock, listed) => {
+    const standing = waits(waiting(data, ...then), at(clock));
+    expect(openWaits(standing, at(clock)).map((one) => one.wait.id)).toEqual(listed ? ['w1'] : []);
+    expect(bellsBetween(standing, at('10:00'), at(clock)).length > 0).toBe(listed && !clock.startsWith('11'));
+  });
+
+  it('is kept as it was: nobody went on early or late', () => {
+    const [one] = waits(waiting(recoat, start('r', 'flood-test', [FLOOR], '12:30')), at('13:00'));
+    expect([one?.outlived, one?.ended, one?.stand]).toEqual([true, null, 'ready']);
+  });
+});
+
 it('lists what is due first on top, and forgets a bucket a day after it died', () => {
   const state = project(
     chain('phone-a', [

@@ -35,7 +35,7 @@ describe('an archive that nobody changed', () => {
       verdict: 'as-written',
       job: JOB,
       findings: [],
-      counts: { files: 11, bytes, entries: job.raws.length, unknown: 0 },
+      counts: { files: 11, named: 4, bytes, entries: job.raws.length, unknown: 0 },
     });
   });
 

@@ -1,10 +1,10 @@
 import { proofOwed } from '#lib/job/proof.ts';
 import { project } from '#lib/job/project.ts';
 import { expect, test } from 'vitest';
-import { markHref } from '../../../src/routes/(book)/job/[id]/read/mark-next.ts';
+import { markHref, photoMarkHref } from '../../../src/routes/(book)/job/[id]/read/mark-next.ts';
 import { ALCOVE, drawn, q } from '../../fixtures/drawn.ts';
 import { chain, type Said } from '../../fixtures/log.ts';
-import { reading, run, surface } from '../../fixtures/shower.ts';
+import { reading, run, shot, surface } from '../../fixtures/shower.ts';
 
 /** A room whose floor is planned in strips that begin at these places. */
 function roomOf(room: string, floor: string, positions: readonly string[]): Said[] {
@@ -38,4 +38,19 @@ test.each<[what: string, said: Said[], spot: string | null, href: string | null]
 ])('a reading just kept, and where it is marked next: %s', (_, said, spot, href) => {
   const { state } = project(chain('a', said));
   expect(markHref('j', state, proofOwed(state), 'r', spot)).toBe(href);
+}); // prettier-ignore
+
+/** The drawn alcove asks for a corner piece at either end of its curb. */
+const corners = (room: string, floor: string): Said[] => [...roomOf(room, floor, TWO), run('corners', [floor], { id: room })];
+const corner = (inRun: string, surfaces: readonly string[]): Said => shot(inRun, { surfaces, shows: ['corner'] }, 'r');
+test.each<[what: string, said: Said[], at: string | null, href: string | null]>([
+  ['nothing is drawn', [surface('f', 'floor', 'sheet'), run('corners', []), corner('corners', ['f'])], null, null],
+  ['the corner it was taken for', [...corners('bath', 'f'), corner('bath', [])], 'bath@corner-3', `${BATH}&spot=corner-3`],
+  ['one of two corners', [...corners('bath', 'f'), corner('bath', ['f'])], null, BATH],
+  ['its corner in the room it was taken for', [...corners('hall', 'h'), ...corners('bath', 'f'), corner('bath', [])], 'bath@corner-3', `${BATH}&spot=corner-3`],
+  ['of nothing owed there: in its own room', [...corners('bath', 'f'), ...corners('hall', 'h'), shot('bath', { surfaces: ['f'] }, 'r')], null, BATH],
+  ['of no surface: in the room drawn last', [...corners('hall', 'h'), ...corners('bath', 'f'), shot(null, {}, 'r')], null, BATH],
+])('a photo just kept, and where it is marked next: %s', (_, said, at, href) => {
+  const { state } = project(chain('a', said));
+  expect(photoMarkHref('j', state, proofOwed(state), 'r', at)).toBe(href);
 }); // prettier-ignore

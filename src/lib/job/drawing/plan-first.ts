@@ -11,7 +11,7 @@ import { EMPTY_PLAN } from './plan-input.ts';
  */
 export function firstPlan(of: 'floor' | 'walls', job: JobState, room: string, floor: PlanForm | null): PlanForm {
   const overlap = leastOf('overlap', job.limits);
-  if (of === 'floor') return { ...EMPTY_PLAN, overlap, upturn: leastOf('upturn', job.limits) };
+  if (of === 'floor') return { ...EMPTY_PLAN, overlap, upturn: endsAtWall(job, room) ? '' : leastOf('upturn', job.limits) };
   const kept = keptPlan(job, room);
   const { roll, minOverlap } = (kept?.fact.data.input ?? {}) as { roll?: Readonly<Record<string, unknown>>; minOverlap?: unknown };
   const said = (value: unknown) => (typeof value === 'string' && kept !== null ? `${value} ${kept.sheets.unit}` : '');
@@ -22,6 +22,12 @@ export function firstPlan(of: 'floor' | 'walls', job: JobState, room: string, fl
     newLength: either(floor?.newLength, roll?.['newLength']),
     overlap: either(floor?.overlap, minOverlap) || overlap,
   };
+}
+
+/** Under liquid walls the sheet ends at the wall, and the band turns up it in its place. */
+function endsAtWall(job: JobState, room: string): boolean {
+  const floors = job.surfaces.filter((one) => one.room === room && one.place === 'floor');
+  return floors.length > 0 && floors.every(({ system }) => system === 'sheet-floor-liquid-walls');
 }
 
 /** What satisfies every lower limit of a measure, as its limit says it; nothing where none is set. */

@@ -21,6 +21,8 @@ export interface LayerView {
   readonly note: string;
   readonly stand: 'not-begun' | 'owed' | 'shown';
   readonly shown: number;
+  /** How many were left out with a reason. */
+  readonly leftOut: number;
   readonly total: number;
   /** Brought up: what it owes is listed under it. */
   readonly open: boolean;

@@ -5,6 +5,7 @@ import type { PlanForm } from '#lib/record/drawing-drafts.ts';
 import { readLength } from '#lib/measure/length-text.ts';
 import { expect, test } from 'vitest';
 import { chain, type Said } from '../../../fixtures/log.ts';
+import { surface } from '../../../fixtures/shower.ts';
 
 let limits = 0;
 const limit = (what: 'overlap' | 'upturn', min: string | null, unit: 'in' | 'mm', max: string | null = null): Said => ({
@@ -28,6 +29,8 @@ const NONE = {};
 test.each<[what: string, of: 'floor' | 'walls', said: Said[], floor: PlanForm | null, first: Partial<PlanForm>]>([
   ['no limit, nothing', 'floor', [], null, NONE],
   ['the least overlap and upturn', 'floor', [limit('overlap', '2', 'in'), limit('upturn', '75', 'mm')], null, { overlap: '2 in', upturn: '75 mm' }],
+  ['no upturn where the band turns up the wall', 'floor', [surface('f', 'floor', 'sheet-floor-liquid-walls', 'bath'), limit('upturn', '75', 'mm')], null, NONE],
+  ['that is so in this room alone', 'floor', [surface('f', 'floor', 'sheet', 'bath'), surface('g', 'floor', 'sheet-floor-liquid-walls', 'hall'), limit('upturn', '75', 'mm')], null, { upturn: '75 mm' }],
   ['of two sheets the stricter, in its unit', 'floor', [limit('overlap', '2', 'in'), limit('overlap', '60', 'mm'), limit('overlap', '1.5', 'in')], null, { overlap: '60 mm' }],
   ['a most is no least', 'floor', [limit('overlap', null, 'in', '4')], null, NONE],
   ['the floor takes nothing from its own kept plan', 'floor', [KEPT], null, NONE],

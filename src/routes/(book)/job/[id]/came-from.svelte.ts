@@ -1,16 +1,18 @@
 import { afterNavigate } from '$app/navigation';
+import { OpenedFrom } from './opened-from.ts';
 
 /** Where a page was opened from: another page of the same job, its section among them. Null when it was opened by its address. */
 export interface CameFrom {
   readonly url: URL | null;
 }
 
-/** For a page as it is made. `isOwn`: an address of the page itself, at which it stays where it was opened from. */
-export function cameFrom(job: string, isOwn: (url: URL) => boolean): CameFrom {
+const opened = new OpenedFrom();
+
+/** For a page as it is made. `isOwn`: an address at which it stays where it was opened from. `of`: what it shows, where that is one of several. */
+export function cameFrom(job: string, isOwn: (url: URL) => boolean, of: (url: URL) => string = () => ''): CameFrom {
   let url = $state.raw<URL | null>(null);
-  afterNavigate(({ from }) => {
-    const left = from?.url;
-    if (left !== undefined && `${left.pathname}/`.startsWith(`/job/${job}/`) && !isOwn(left)) url = left;
+  afterNavigate(({ from, to }) => {
+    if (to !== null) url = opened.arrive(`${to.url.pathname} ${of(to.url)}`, from?.url ?? null, job, isOwn);
   });
   return {
     get url() {

@@ -21,6 +21,7 @@ export function layerViews(layers: readonly LayerProof[], job: JobState, open: L
     note: note(layer, job, lang),
     stand: layer.stand,
     shown: layer.shown,
+    leftOut: layer.leftOut,
     total: layer.items.length,
     open: layer.layer === open,
     items: layer.items.map((item) => ({
@@ -52,7 +53,9 @@ function note(layer: LayerProof, job: JobState, lang: Lang): string {
   if (run !== undefined) return m.running_since({ time: clockText(run.startUtc, run.startOffsetMin, lang) });
   const last = layer.items.flatMap((item) => (item.reading === null ? [] : [item.reading])).at(-1);
   if (last !== undefined) return `${VERDICT[judgeReading(last, job.limits).verdict]()}. ${saidText(last.said, lang)}`;
-  return layer.stand === 'not-begun' ? m.state_not_begun() : layer.stand === 'shown' ? m.state_shown() : m.photos_taken();
+  if (layer.stand === 'not-begun') return m.state_not_begun();
+  if (layer.stand === 'owed') return m.photos_taken();
+  return layer.leftOut > 0 ? m.state_nothing_owed() : m.state_shown();
 }
 
 /** What still stands in the way of covering, as one sentence. */
@@ -84,9 +87,15 @@ export function readHref(
   return `/job/${job}/read?${query({ run, what: measure, surface, coat, spot })}`;
 }
 
-/** Where a photo is taken; `shows` names the owed item it is for. */
-export function shootHref(job: string, run: string | null, surface: string | null, shows: string | null = null): string {
-  return `/job/${job}/shoot?${query({ run, surface, shows })}`;
+/** Where a photo is taken; `shows` names the owed item it is for, `at` the `ROOM@SPOT` of a drawing. */
+export function shootHref(
+  job: string,
+  run: string | null,
+  surface: string | null,
+  shows: string | null = null,
+  at: string | null = null,
+): string {
+  return `/job/${job}/shoot?${query({ run, surface, shows, at })}`;
 }
 
 function query(parts: Readonly<Record<string, string | number | null>>): URLSearchParams {
@@ -111,6 +120,7 @@ export function owedHref(
   const at = spot === null ? surface : surfaces.find(({ place }) => place === 'floor');
   const on = spot === null && surfaces.length === 1 ? surface.surface : null;
   if ('reading' in rule.want) return readHref(job, rule.want.reading, run, at?.surface ?? null, coat, spot);
-  if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id);
+  const place = spot === null ? null : `${room.room}@${spot}`;
+  if ('shot' in rule.want) return shootHref(job, run, on, rule.overview === true ? null : rule.id, place);
   return `/job/${job}/write?${query({ kind: rule.want.entry, surfaces: surfaces.map((one) => one.surface).join(',') })}`;
 }

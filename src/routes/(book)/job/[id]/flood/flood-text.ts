@@ -71,10 +71,12 @@ function ceilingText({ before, after }: Seen): string {
     : m.flood_ceiling_was({ before: word(before), after: word(after) });
 }
 
-/** `open`: while the test runs, a second reading can still be taken. */
-export function levelsStatement(levels: Levels, open: boolean, shows: CanShow | null, units: Units, lang: Lang): Statement {
+/** `read`: how many levels of the test water there are. `open`: while the test runs, another can still be read. */
+export function levelsStatement(levels: Levels, read: number, open: boolean, shows: CanShow | null, units: Units, lang: Lang): Statement {
   const smallest = shows === null ? [] : [m.flood_smallest({ loss: heightText(shows.detectableMm, units, lang) })];
   if (levels.state === 'few' && !open) return { glyph: 'not-proven', word: m.flood_levels_silent(), lines: [m.flood_levels_silent_text()] };
+  if (levels.state === 'few' && read === 0)
+    return { glyph: 'not-begun', word: m.flood_no_level(), lines: [m.flood_no_level_text(), ...smallest] };
   if (levels.state === 'few') return { glyph: 'not-begun', word: m.flood_few_levels(), lines: [m.flood_few_levels_text(), ...smallest] };
   if (levels.state === 'unclear') return { glyph: 'not-proven', word: m.flood_unclear(), lines: [m.flood_unclear_text()] };
   const { netMm, expandedMm, panDropMm, evidence } = levels.net;

@@ -1,4 +1,5 @@
 import { amendedFields, saidFields } from '#lib/job/said.ts';
+import type { SaidField } from '#lib/job/said-field.ts';
 import type { JobState, Line } from '#lib/job/state.ts';
 import { known } from '#lib/record/kinds.ts';
 import { KIND } from '#lib/words/codes.ts';
@@ -65,7 +66,10 @@ export function logLines(job: JobState, lang: Lang): LogLine[] {
 function firstSaid({ entry }: Line, byId: ReadonlyMap<string, Line>, job: JobState, lang: Lang): Version {
   const { times, kind, data, by } = entry.body;
   const view = known(entry);
-  const rows = saidRows(kind, saidFields(view), times.offsetMin, job, lang);
+  const run = view.kind === 'run-stop' ? job.runs.find(({ id }) => id === entry.body.run) : undefined;
+  // A stop names its run, and a person knows the run by its step.
+  const stopped: SaidField[] = run === undefined ? [] : [{ field: 'step', is: 'code', of: 'step', codes: [run.step] }];
+  const rows = saidRows(kind, [...stopped, ...saidFields(view)], times.offsetMin, job, lang);
   // An amendment says what it puts in place of another entry's data, in the words of that entry's kind.
   const target = view.kind === 'amendment' ? byId.get(view.data.of)?.entry.body.kind : undefined;
   const instead =

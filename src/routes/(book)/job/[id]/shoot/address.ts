@@ -11,6 +11,8 @@ export interface FinderAddress {
   readonly material: string | null;
   /** The measure on the pad that the next photo goes with. */
   readonly reading: Measure | null;
+  /** The place of a drawing that the photo is owed of, as `ROOM@SPOT`. */
+  readonly at: string | null;
 }
 
 /** Without a run in the address that of the person holding the phone, or the one begun last. */
@@ -25,5 +27,6 @@ export function finderAddress(query: Pick<URLSearchParams, 'get' | 'getAll'>, jo
     pair: job.shots.find(({ id }) => id === pair)?.id ?? null,
     material: job.materials.find((one) => one.material === material)?.material ?? null,
     reading: MEASURES.find((measure) => measure === reading) ?? null,
+    at: query.get('at'),
   };
 }
