@@ -43,6 +43,11 @@ export function callbacks(job: JobState): Callback[] {
   });
 }
 
+/** The one asked for; else the latest that is open, or the latest of all. Null where none was written down. */
+export function callbackInHand(all: readonly Callback[], asked: string | null): Callback | null {
+  return all.find(({ fact }) => fact.id === asked) ?? all.findLast(({ isOpen }) => isOpen) ?? all.at(-1) ?? null;
+}
+
 /** Closed by word; one of an older version, without the word, once it was answered. */
 export function isOpen({ stand, answer }: DataOf<'callback'>): boolean {
   return stand === undefined ? answer.trim() === '' : stand === 'open';

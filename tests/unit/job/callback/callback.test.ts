@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { TouchedPlace } from '#lib/job/behind/strata.ts';
-import { callbacks, isOpen, lookedAt, outcomeOfTest, takenOff } from '#lib/job/callback/callbacks.ts';
+import { callbackInHand, callbacks, isOpen, lookedAt, outcomeOfTest, takenOff } from '#lib/job/callback/callbacks.ts';
 import { whereToLook } from '#lib/job/callback/where-to-look.ts';
 import { shapeOf } from '#lib/job/drawing/shape.ts';
 import { project } from '#lib/job/project.ts';
@@ -207,4 +207,19 @@ describe('where to look', () => {
     ]);
     expect(away.length).toBeLessThanOrEqual(12);
   });
+});
+
+test('of several callbacks the one asked for is in hand, else the latest open, else the latest', () => {
+  const said = (id: string, stand: string): Said => ({
+    id,
+    kind: 'callback',
+    data: { surfaces: [], complaint: 'x', looked: '', found: '', answer: '', stand },
+  });
+  const of = (...stands: string[]) => callbacks(stateOf([...JOB, ...stands.map((stand, i) => said(`c-${i}`, stand))]));
+  const inHand = (all: ReturnType<typeof of>, asked: string | null) => callbackInHand(all, asked)?.fact.id;
+  expect(inHand(of('open', 'open', 'closed'), null)).toBe('c-1');
+  expect(inHand(of('open', 'open', 'closed'), 'c-2')).toBe('c-2');
+  expect(inHand(of('open', 'open', 'closed'), 'gone')).toBe('c-1');
+  expect(inHand(of('closed', 'closed'), null)).toBe('c-1');
+  expect(inHand(of(), null)).toBeUndefined();
 });
