@@ -81,6 +81,8 @@ export interface StandingWait {
   readonly share: number;
   /** The run that brought it to its end, and whether that was too soon or too late. */
   readonly ended: { readonly run: Run; readonly early: boolean; readonly late: boolean } | null;
+  /** Ready, and of no more account: the water stood elsewhere in the job after it was over, or the whole job was handed over since. */
+  readonly passed: boolean;
   /** What was said when somebody went on early. */
   readonly early: Fact<'early'> | null;
   /** How far the clock was moved since it began, in ms; deadlines are shifted by it. */
@@ -123,7 +125,12 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
             ? 'latest-soon'
             : 'ready';
   const early = job.facts.early.findLast((one) => one.data.wait === wait.id && !one.open) ?? null;
-  return { wait, fromMs, readyMs, latestMs, warnMs, stand, share, ended, early, clockMovedMs: moved };
+  const since = (utc: string) => readyMs !== null && Date.parse(utc) >= readyMs;
+  const passed =
+    stand === 'ready' &&
+    ((what === 'before-flooding' && job.runs.some((one) => one.step === 'flood-test' && since(one.startUtc))) ||
+      job.facts['hand-over'].some((one) => !one.open && one.data.surfaces.length === 0 && since(one.utc)));
+  return { wait, fromMs, readyMs, latestMs, warnMs, stand, share, ended, passed, early, clockMovedMs: moved };
 }
 
 /**
@@ -166,11 +173,11 @@ export function heldUp(standing: readonly StandingWait[], step: Step, surfaces: 
 
 /**
  * The waits a person wants to see: those not ended, what is due first on top. A pail or combed bed is forgotten a day after it died.
- * One that a later wait for the same thing outlasts on all its surfaces is left out: "ready" would be said of what must still wait.
+ * One that passed, or that a later wait for the same thing outlasts on all its surfaces is left out: "ready" would be said of what must still wait.
  */
 export function openWaits(standing: readonly StandingWait[], nowMs: number): StandingWait[] {
   const due = (one: StandingWait) => (one.stand === 'waiting' ? one.readyMs : (one.latestMs ?? one.readyMs)) ?? one.fromMs;
-  const open = standing.filter((one) => one.stand !== 'ended' && !(isBucket(one) && nowMs - due(one) > DAY_MS));
+  const open = standing.filter((one) => one.stand !== 'ended' && !one.passed && !(isBucket(one) && nowMs - due(one) > DAY_MS));
   return open.filter((one, i) => !open.some((other, j) => outlasts(other, one, j > i))).toSorted((a, b) => due(a) - due(b));
 }
 
