@@ -53,6 +53,14 @@ export function isOpen({ stand, answer }: DataOf<'callback'>): boolean {
   return stand === undefined ? answer.trim() === '' : stand === 'open';
 }
 
+/** The callback that an entry, or an amendment of one, is about; null for any other. */
+export function callbackOf(entry: string, { facts, lines }: JobState): string | null {
+  const id = lines.find(({ standing }) => standing.amendments.includes(entry))?.entry.body.id ?? entry;
+  if (facts.callback.some((one) => one.id === id)) return id;
+  const begun = facts['isolation-look'].find((one) => one.id === id)?.data.isolation ?? id;
+  return [...facts.isolation, ...facts.opening].find((one) => one.id === begun)?.data.callback ?? null;
+}
+
 function isolationOf(begun: Fact<'isolation'>, job: JobState): Isolation {
   const looks = job.facts['isolation-look'].filter(({ data }) => data.isolation === begun.id);
   const last = looks.at(-1);
