@@ -154,6 +154,12 @@ export function filledAgain(attempt: Attempt, job: JobState): Attempt | null {
   return attempts(job).find((one) => one.n > attempt.n && sameWater(one.fill.data.under, attempt.fill.data.under)) ?? null;
 }
 
+/** Floors that no attempt of the job put under water. */
+export function floorsUntested(job: JobState): Surface[] {
+  const all = attempts(job);
+  return job.surfaces.filter(({ surface, place }) => place === 'floor' && !all.some(({ fill }) => sameWater(fill.data.under, [surface])));
+}
+
 /** The waits before water may stand on what it will stand on. */
 export function cureLeft(under: readonly string[], job: JobState, nowMs: number): StandingWait[] {
   return waits(job, nowMs).filter(

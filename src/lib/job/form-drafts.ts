@@ -17,7 +17,7 @@ export interface FormFault {
   readonly field: string;
   readonly code:
     | 'empty' | 'too-long' | 'not-chosen' | 'not-answered' | 'no-surface' | 'none-picked' | 'too-many'
-    | 'not-a-number' | 'too-large' | 'too-small' | 'not-a-day' | 'day-to-come' | 'nothing-said' | 'not-a-sum' | 'low-above-high'; // prettier-ignore
+    | 'not-a-number' | 'too-large' | 'too-small' | 'not-a-day' | 'day-to-come' | 'nothing-said' | 'not-a-sum' | 'low-above-high' | 'no-name'; // prettier-ignore
 }
 
 /** What a form is read against. */
@@ -34,6 +34,8 @@ export interface Around {
   readonly run?: string | null;
   /** Whom a name is of: whoever holds the phone, or whose name is amended. */
   readonly person?: string;
+  /** False where nobody has said who that is. */
+  readonly named?: boolean;
 }
 
 const WORDS_MAX = 2_000;
@@ -57,6 +59,8 @@ export function formDraft(kind: FormKind, typed: Typed, around: Around): Result<
     if (field.type === 'entry' || (field.type === 'entries' && field.offers === 'to-mend')) refs.push(...idsOf(typed[name]));
   }
   faults.push(...acrossFields(kind, typed, data, faults));
+  // Nobody cannot answer for the work.
+  if (kind === 'attestation' && around.named === false) faults.push({ field: 'person', code: 'no-name' });
   if (faults.length > 0) return fail(faults);
   const from = kind === 'conditions' ? (around.from ?? null) : null;
   if (from !== null) {
@@ -121,6 +125,9 @@ function acrossFields(kind: FormKind, typed: Typed, data: Readonly<Record<string
       ? [{ field: 'highest', code: 'low-above-high' }]
       : [];
   }
+  // Two readings of a meter say something of each other in one scale alone.
+  if (data['moisture'] !== undefined && data['scale'] === undefined && !faults.some(({ field }) => field === 'scale'))
+    return [{ field: 'scale', code: 'not-chosen' }];
   if (kind === 'mix' && !['same', 'material', 'powder', 'water'].some(said)) return [{ field: 'material', code: 'nothing-said' }];
   const doubted = kind === 'survey' && (data['result'] === 'with-reservation' || data['result'] === 'refused');
   return doubted && !said('found') && !faults.some(({ field }) => field === 'found') ? [{ field: 'found', code: 'empty' }] : [];

@@ -5,7 +5,7 @@ import { judge, type Bounds, type Interval, type Verdict } from '../trade/limits
 import type { Measured } from './state.ts';
 
 /** Version of the rules below, written into each record so that "judged then" can be told from "by today's rules". */
-export const RULES_VERSION = '2026-11-26.2';
+export const RULES_VERSION = '2026-11-26.3';
 
 /** A reading with its verdict and the limit that decided, if there is one. */
 export interface Judged {

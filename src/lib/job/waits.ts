@@ -87,7 +87,10 @@ export interface StandingWait {
   readonly share: number;
   /** The run that brought it to its end, and whether that was too soon or too late. */
   readonly ended: { readonly run: Run; readonly early: boolean; readonly late: boolean } | null;
-  /** It is over, and a step that comes after what it was for has begun. */
+  /**
+   * It is over, and of no more account: a step that comes after what it was for has begun, the water stood elsewhere in the job since, or the whole
+   * job was handed over.
+   */
   readonly outlived: boolean;
   /** What was said when somebody went on early. */
   readonly early: Fact<'early'> | null;
@@ -132,7 +135,13 @@ function standing(job: JobState, wait: Fact<'wait'>, nowMs: number, place: Reado
             ? 'latest-soon'
             : 'ready';
   const early = job.facts.early.findLast((one) => one.data.wait === wait.id && !one.open) ?? null;
-  const outlived = stand !== 'ended' && stand !== 'waiting' && after(OUTLIVED_BY[what]) !== null;
+  const since = (utc: string) => readyMs !== null && Date.parse(utc) >= readyMs;
+  const outlived =
+    stand !== 'ended' &&
+    stand !== 'waiting' &&
+    (after(OUTLIVED_BY[what]) !== null ||
+      (what === 'before-flooding' && job.runs.some((one) => one.step === 'flood-test' && since(one.startUtc))) ||
+      job.facts['hand-over'].some((one) => !one.open && one.data.surfaces.length === 0 && since(one.utc)));
   return { wait, fromMs, readyMs, latestMs, warnMs, stand, share, ended, outlived, early, clockMovedMs: moved };
 }
 

@@ -27,9 +27,10 @@ export type AnswerDocument = Pick<
   log: RecordLine[];
 };
 
-/** The answer to the latest callback; null where none was written down. */
-export function answerOf(record: RecordDocument): AnswerDocument | null {
-  const callback = record.callbacks?.at(-1);
+/** The answer to the callback asked for; else to the latest that is open, or the latest of all. Null where none was written down. */
+export function answerOf(record: RecordDocument, asked: string | null = null): AnswerDocument | null {
+  const all = record.callbacks ?? [];
+  const callback = all.find(({ entry }) => entry === asked) ?? all.findLast(({ open }) => open) ?? all.at(-1);
   if (callback === undefined) return null;
   const { rules, built, job, heads, chains, people, rooms, surfaces, materials, limits } = record;
   const tests = new Set(callback.tests.map(({ entry }) => entry));

@@ -29,6 +29,8 @@ export interface RecordInput {
   readonly left?: readonly 'address'[];
   /** Mixing cards as typed, by room, for the paper that prints them. */
   readonly cards?: TypedCards;
+  /** The callback that an answer is to; without, the one in hand. */
+  readonly callback?: string;
 }
 
 export interface BuiltPdf<Document = RecordDocument> {
@@ -52,7 +54,7 @@ export async function buildRecord(input: RecordInput): Promise<BuiltPdf> {
 export async function buildPaper(paper: PaperKind, input: RecordInput): Promise<BuiltPdf<PaperDocument> | null> {
   const { built, locale, fonts, pictures } = input;
   const record = documentOf(input);
-  const made = paperWorded(paper, record, localesOf(locale, record));
+  const made = paperWorded(paper, record, localesOf(locale, record), input.callback ?? null);
   if (made === null) return null;
   const { document, worded } = made;
   return { document, pdf: await recordPdf({ worded, paper: input.paper, fonts, pictures, log: null, builtUtc: built.utc }) };
@@ -60,7 +62,7 @@ export async function buildPaper(paper: PaperKind, input: RecordInput): Promise<
 
 /** The photos a paper prints, by SHA-256, so that no other need be made smaller for it. */
 export function paperPhotos(paper: PaperKind, input: Omit<RecordInput, 'pictures' | 'fonts'>): readonly string[] {
-  return paperOf(paper, documentOf({ ...input, pictures: new Map() }))?.shots.map((shot) => shot.sha256) ?? [];
+  return paperOf(paper, documentOf({ ...input, pictures: new Map() }), input.callback ?? null)?.shots.map((shot) => shot.sha256) ?? [];
 }
 
 function localesOf(locale: RecordInput['locale'], { job }: Pick<RecordDocument, 'job'>): readonly [Locale, ...Locale[]] {

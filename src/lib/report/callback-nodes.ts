@@ -55,11 +55,11 @@ function placeNode(at: TouchedPlace, job: JobState): RecordCallback['places'][nu
   };
 }
 
-function layerNode({ layer, coat, runs, photos, readings, missing }: Stratum): RecordCallback['places'][number]['layers'][number] {
+function layerNode({ layer, coat, worked, photos, readings, missing }: Stratum): RecordCallback['places'][number]['layers'][number] {
   return {
     layer,
     coat,
-    days: runs.map(({ startUtc, startOffsetMin }) => ({ utc: startUtc, offsetMin: startOffsetMin })),
+    days: worked.map(({ utc, offsetMin }) => ({ utc, offsetMin })),
     photos: photos.slice(0, PHOTOS).map(({ shot }) => shot.id),
     holding: photos.filter(({ area }) => area !== null).length,
     morePhotos: Math.max(0, photos.length - PHOTOS),

@@ -1,3 +1,4 @@
+import { isFormKind } from '../job/forms.ts';
 import * as m from '../words/compiled/messages.js';
 import type { Block, Cell, Column } from './blocks.ts';
 import type { RecordDocument, RecordLine } from './record-document.ts';
@@ -110,7 +111,8 @@ function fieldCells(columns: readonly FieldColumn[], line: RecordLine, say: Spea
 
 function textOf(name: string, line: RecordLine, say: Speaker): string | null {
   const field = line.said.find((one) => one.field === name);
-  if (field === undefined) return null;
+  // The form says so where no surface is touched.
+  if (field === undefined) return name === 'surfaces' && isFormKind(line.kind) ? m.record_whole_job({}, { locale: say.locale }) : null;
   // Here, where a file is at home, its whole hash: by it the edition in force can be told in ten years.
   return field.is === 'files' ? field.files.map((file) => fileText(file, 64, say)).join('\n') : saidText(field, line, say);
 }

@@ -62,7 +62,7 @@ export function wordOwner(document: OwnerDocument, locales: readonly [Locale, ..
     const say = speaker({ limits: [], ownRules: [], ...document }, one);
     const name = m.record_owner_title({}, { locale: one });
     const head = { label: m.record_fingerprint_root({}, { locale: one }), text: grouped(document.fingerprint, 16) };
-    const [drill, care, foot] = [drillBlocks(document, say), careBlocks(say), ownerFoot(document, say)];
+    const [drill, care, foot] = [drillBlocks(document, say), careBlocks(say), ownerFoot(say)];
     // A drawing takes the page: care has one of its own then.
     const parts =
       document.drawings.length === 0
@@ -175,14 +175,13 @@ function behindBlocks({ shots, moreShots }: OwnerDocument, say: Speaker): Block[
   ];
 }
 
-function ownerFoot({ people }: OwnerDocument, say: Speaker): Block[] {
-  const { locale } = say;
-  const names = people.map(({ name }) => name).filter((name) => name !== '');
+function ownerFoot(say: Speaker): Block[] {
+  const { locale, everyone } = say;
   return [
     {
       block: 'paragraph',
       text: [
-        ...(names.length === 0 ? [] : [m.record_owner_made({ names: names.join(', ') }, { locale })]),
+        ...(everyone.length === 0 ? [] : [m.record_owner_made({ names: everyone.join(', ') }, { locale })]),
         m.record_owner_defer({}, { locale }),
       ].join(' '),
     },

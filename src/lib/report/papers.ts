@@ -23,7 +23,7 @@ export interface PaperDocument {
 
 interface Maker<Document extends PaperDocument> {
   /** The paper's document; null where the job has nothing for it. */
-  readonly of: (record: RecordDocument) => Document | null;
+  readonly of: (record: RecordDocument, callback: string | null) => Document | null;
   readonly word: (document: Document, locales: readonly [Locale, ...Locale[]]) => Worded;
 }
 
@@ -36,9 +36,10 @@ const MAKERS = {
   answer: { of: answerOf, word: wordAnswer } satisfies Maker<NonNullable<ReturnType<typeof answerOf>>>,
 };
 
-/** The document of a paper, for what shows or compares it. */
-export function paperOf(paper: PaperKind, record: RecordDocument): PaperDocument | null {
-  return MAKERS[paper].of(record);
+/** The document of a paper, for what shows or compares it. `callback`: which one an answer is to, by its entry. */
+export function paperOf(paper: PaperKind, record: RecordDocument, callback: string | null = null): PaperDocument | null {
+  const { of }: Pick<Maker<PaperDocument>, 'of'> = MAKERS[paper];
+  return of(record, callback);
 }
 
 /** The same, worded. */
@@ -46,9 +47,10 @@ export function paperWorded(
   paper: PaperKind,
   record: RecordDocument,
   locales: readonly [Locale, ...Locale[]],
+  callback: string | null = null,
 ): { document: PaperDocument; worded: Worded } | null {
   const wordedBy = <Document extends PaperDocument>({ of, word }: Maker<Document>) => {
-    const document = of(record);
+    const document = of(record, callback);
     return document === null ? null : { document, worded: word(document, locales) };
   };
   switch (paper) {

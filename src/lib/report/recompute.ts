@@ -47,7 +47,7 @@ function again({ document, heads, rules }: BuiltRecordData, entries: readonly En
   // What was typed on a mixing card stands on its own paper only.
   const cards = paper === 'mixing' ? { cards: typedCards(document) } : {};
   const whole = buildDocument({ job: project(log).state, unreadable, ...built, printed: printedOf(document), left, ...cards });
-  const now = asKnownThen(paper === 'record' ? whole : paperOf(paper, whole), document);
+  const now = asKnownThen(paper === 'record' ? whole : paperOf(paper, whole, callbackOf(document)), document);
   const found = { values: 0, differences: [] as Difference[] };
   compare('', document, now, found);
   return { paper, rules: versions, ...found };
@@ -65,6 +65,11 @@ const LATER = ['callbacks', 'drawings', 'mixing', 'inPhotos'] as const satisfies
 function kindOf({ v, paper }: BuiltRecordData['document']): Recomputed['paper'] {
   if (paper === undefined) return v === 3 ? 'record' : 'unknown';
   return PAPERS.find((one) => one === paper && v === 1) ?? 'unknown';
+}
+
+/** The callback an answer was to. */
+function callbackOf({ callback }: BuiltRecordData['document']): string | null {
+  return isRecord(callback) && typeof callback['entry'] === 'string' ? callback['entry'] : null;
 }
 
 /** When and by whom it was built: no log says that. */

@@ -106,6 +106,8 @@ export function speaker(document: Named, locale: Locale) {
     },
     // A person who gave no name has a random id, which says nothing on paper.
     person: (id: string) => people.get(id) ?? (UUID.test(id) ? m.record_no_name({}, { locale }) : id),
+    /** Each name once: whoever takes up a second phone is named again. */
+    everyone: [...new Set(document.people.map(({ name }) => name).filter((name) => name !== ''))],
     limit: (id: string | null) => (id === null ? null : (limits.get(id) ?? null)),
     value: ({ said }: Pick<RecordReading, 'said'>) => quantity(said),
     quantity,

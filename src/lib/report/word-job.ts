@@ -28,7 +28,7 @@ export function jobBlocks(document: RecordDocument, say: Speaker): Block[] {
   ];
 }
 
-function jobFacts({ job, people, price }: RecordDocument, say: Speaker): { label: Cell; text: string }[] {
+function jobFacts({ job, price }: RecordDocument, say: Speaker): { label: Cell; text: string }[] {
   const { locale } = say;
   const fact = (label: string, text: string) => ({ label: { text: label, strong: true }, text });
   const owed = m.record_price({ photos: price.photos, readings: price.readings, entries: price.entries }, { locale });
@@ -36,7 +36,7 @@ function jobFacts({ job, people, price }: RecordDocument, say: Speaker): { label
     fact(m.record_label_job({}, { locale }), job.name),
     fact(m.record_label_address({}, { locale }), job.address),
     fact(m.record_label_permit({}, { locale }), job.permit),
-    fact(m.record_label_people({}, { locale }), people.map(({ name }) => name).join(', ')),
+    fact(m.record_label_people({}, { locale }), say.everyone.join(', ')),
     fact(m.record_label_proof({}, { locale }), `${sentence(say.level(job.proof))} ${owed}`),
     fact(m.record_label_number({}, { locale }), job.id),
   ].filter((row) => row.text !== '');

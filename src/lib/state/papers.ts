@@ -92,6 +92,8 @@ export interface PaperWish {
   readonly paper: RecordOrder['paper'];
   /** Whether the address may stand in it. */
   readonly address: boolean;
+  /** The callback that an answer is to. */
+  readonly callback?: string;
 }
 
 /**

@@ -26,6 +26,8 @@ export interface RecordOrder {
   readonly left: readonly 'address'[];
   /** Mixing cards as typed, by room, for the paper that prints them. */
   readonly cards?: TypedCards;
+  /** The callback that an answer is to. */
+  readonly callback?: string;
   /** Addresses of the font's two weights. */
   readonly fonts: { readonly text: string; readonly strong: string };
 }

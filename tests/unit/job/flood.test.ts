@@ -7,6 +7,7 @@ import {
   endDrafts,
   endRefused,
   filledAgain,
+  floorsUntested,
   holdLeft,
   isDepthLate,
   levelDraft,
@@ -537,4 +538,14 @@ describe('what is written', () => {
       value: { data: { seen: 'damp', ceiling: 'dry', words: 'left corner' } },
     });
   });
+});
+
+test.each<[why: string, then: Said[], untested: string[]]>([
+  ['before any water', [], ['floor', 'pan-2']],
+  ['water in one pan', [fill('f')], ['pan-2']],
+  ['water that failed there is water all the same', [fill('f'), end('f', 'failed')], ['pan-2']],
+  ['no surface named stands for all', [fill('f', { under: [] })], []],
+])('floors that no water stood on: %s', (_, then, untested) => {
+  const { state } = project(chain('phone-a', [...SET_UP, surface('pan-2', 'floor'), ...then]));
+  expect(floorsUntested(state).map(({ surface: id }) => id)).toEqual(untested);
 });

@@ -10,6 +10,7 @@ import { KINDS, knownData, SCHEMAS, type DataOf, type Draft } from '#lib/record/
 import type { Quantity } from '#lib/record/kinds/reading.ts';
 import { KIND } from '#lib/words/codes.ts';
 import { FIELD, fieldWord } from '#lib/words/fields.ts';
+import { fail } from '#lib/result.ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chain, utcOf, type Said } from '../../fixtures/log.ts';
@@ -118,6 +119,8 @@ describe('what stands in the way, by field', () => {
     ['mix', {}, [{ field: 'material', code: 'nothing-said' }]],
     ['mix', { powder: '0' }, [{ field: 'powder', code: 'too-small' }]],
     ['mix', { powder: '3000' }, [{ field: 'powder', code: 'too-large' }]],
+    ['isolation', { callback: 'c', test: 'unused', below: 'wet', moisture: '24' }, [{ field: 'scale', code: 'not-chosen' }]],
+    ['isolation-look', { isolation: 'i', below: 'wet', moisture: '24' }, [{ field: 'scale', code: 'not-chosen' }]],
     ['note', { words: ' \n ' }, [{ field: 'words', code: 'empty' }]],
     ['early', { wait: 'Not an id', reason: 'firm', check: 'none', held: 'no' }, [{ field: 'wait', code: 'none-picked' }]],
     [
@@ -148,6 +151,11 @@ describe('what stands in the way, by field', () => {
       ],
     ],
   ];
+  test('nobody cannot answer for the work; whoever has a name may leave all else empty', () => {
+    expect(formDraft('attestation', {}, { ...AROUND, named: false })).toEqual(fail([{ field: 'person', code: 'no-name' }]));
+    expect(formDraft('attestation', {}, { ...AROUND, named: true })).toMatchObject({ ok: true });
+    expect(formDraft('note', { words: 'x' }, { ...AROUND, named: false })).toMatchObject({ ok: true });
+  });
   test.each(rows)('%s %j', (kind, typed, faults) => {
     const before = JSON.stringify(typed);
     expect(formDraft(kind, typed, AROUND)).toEqual({ ok: false, fault: faults });

@@ -260,6 +260,27 @@ describe('of two waits for the same thing the one that lasts longer on all surfa
   });
 });
 
+describe('a wait that is over is no more shown once what it was for has passed', () => {
+  const cure = { what: 'before-flooding', surfaces: ['north'], readyUtc: readyAt('12:00') };
+  const handed = (surfaces: string[], when: string): Said => ({
+    kind: 'hand-over',
+    at: when,
+    data: { surfaces, who: 'Kit', role: 'tile-setter', words: '' },
+  });
+  test.each<[why: string, wait: object, then: Said[], shown: number]>([
+    ['nothing since', cure, [], 1],
+    ['water on the floor after the wall had cured', cure, [start('r', 'flood-test', [FLOOR], '12:00')], 0],
+    ['water on the floor before the wall had cured', cure, [start('r', 'flood-test', [FLOOR], '11:59')], 1],
+    ['water on the coat that a recoat was for', recoat, [start('r', 'flood-test', [FLOOR], '12:30')], 0],
+    ['water elsewhere, for a recoat', recoat, [start('r', 'flood-test', ['north'], '12:30')], 1],
+    ['the whole job handed over', recoat, [handed([], '12:30')], 0],
+    ['the whole job handed over before it was over', recoat, [handed([], '11:30')], 1],
+    ['a part handed over', recoat, [handed([FLOOR], '12:30')], 1],
+  ])('%s', (_, wait, then, shown) => {
+    expect(openWaits(waits(waiting(wait, ...then), at('13:00')), at('13:00'))).toHaveLength(shown);
+  });
+});
+
 it('rings once as each moment passes', () => {
   const state = waiting(recoat);
   const rings = (from: string, to: string) => bellsBetween(waits(state, at(to)), at(from), at(to));

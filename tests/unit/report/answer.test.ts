@@ -144,3 +144,18 @@ it('is nothing without a callback, can be held by an entry, and is given again b
   const [again] = recompute([...entries, ...chain('third-phone', [record])]);
   expect(again).toMatchObject({ paper: 'answer', differences: [] });
 });
+
+it('of several callbacks answers the one asked for, else the latest open; the log gives an answer to an earlier one again', () => {
+  const closed: Said = { id: 'later', kind: 'callback', data: { ...CALL, complaint: 'The hall is damp', stand: 'closed' } };
+  const entries = answered({}, closed);
+  const record = documentOf(entries);
+  expect([null, 'later', 'call'].map((asked) => answerOf(record, asked)!.callback.entry)).toEqual(['call', 'later', 'call']);
+  const done = documentOf(answered({ stand: 'closed' }, closed));
+  expect(answerOf(done)!.callback.entry).toBe('later');
+
+  const document = answerOf(record, 'later')!;
+  const heads = document.heads.map(({ device, seq }) => ({ device, seq, hash: 'a'.repeat(64) }));
+  const pdf = { sha256: 'a'.repeat(64), bytes: 9 };
+  const built: Said = { kind: 'record', data: { rules: document.rules, lang: 'en', heads, document, pictures: [], pdf } };
+  expect(recompute([...entries, ...chain('third-phone', [built])])).toMatchObject([{ paper: 'answer', differences: [] }]);
+});

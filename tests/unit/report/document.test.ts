@@ -4,6 +4,8 @@ import { canonicalText } from '#lib/record/canonical.ts';
 import type { Entry } from '#lib/record/entry.ts';
 import { BuiltRecord } from '#lib/record/kinds/work.ts';
 import { buildDocument } from '#lib/report/document.ts';
+import { entryTable } from '#lib/report/entry-table.ts';
+import { speaker } from '#lib/report/speaker.ts';
 import type { SaidField } from '#lib/job/said-field.ts';
 import { fullJob, logOf, newerEntry, phone, photoHash, recordOf, shotOf, UNSIGNED } from './job-fixture.ts';
 import { wholeLog } from './whole-job.ts';
@@ -195,4 +197,25 @@ it('does not count what was left out on purpose as shown', () => {
   expect(bands?.items.filter((item) => item.stand === 'not-done').map((item) => item.rule)).toEqual(['collar']);
   expect(bands?.shown).toBe(bands?.items.filter((item) => item.stand === 'shown').length);
   expect(whole.layers.find((layer) => layer.layer === 'coat')?.items.some((item) => item.stand === 'covered')).toBe(true);
+});
+
+it('says a name once, though a second phone was named with it, and that a statement without a surface is of the whole job', async () => {
+  const again = documentOf(
+    await logOf([
+      ...fullJob(),
+      { kind: 'person', data: { person: 'p-tobin-2', name: 'Tobin Lark' } },
+      { kind: 'attestation', data: { surfaces: [], words: 'Ours' } },
+      { kind: 'attestation', data: { surfaces: ['s-north'], words: 'Ours' } },
+    ]),
+  );
+  const say = speaker(again, 'es');
+  expect(say.everyone.filter((name) => name === 'Tobin Lark')).toHaveLength(1);
+  expect(say.everyone).toHaveLength(2);
+  const [, table] = entryTable('attestation', again, say);
+  expect(table).toMatchObject({
+    rows: [
+      [{}, {}, { text: 'Toda la obra' }, {}],
+      [{}, {}, { text: 'North wall' }, {}],
+    ],
+  });
 });

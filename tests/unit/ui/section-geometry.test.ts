@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import type { Layer } from '#lib/job/systems.ts';
 import { buildUp, strata, stratumAt, wallMiddle, type Point, type StrataInput } from '#lib/ui/section/geometry.ts';
+import type { ItemView, LayerView } from '#lib/ui/section/layer-view.ts';
 import { floorKeys, wallLeader } from '#lib/ui/section/leaders.ts';
+import { measures, planSection } from '#lib/ui/section/plan.ts';
 import { expect, test } from 'vitest';
 
 const THICKNESS = { frame: 22, liner: 11, tray: 20, guard: 12, board: 26, mortar: 18, sheet: 13, band: 12, coat: 12, water: 45 };
@@ -170,3 +172,26 @@ test('up to eight cells name each gap; more show one mark for a run, with its co
     [225, '3'],
   ]);
 });
+
+test.each(['sheets', 'bands', 'coat', 'flood', 'protect'] as const)(
+  'the letters over the floor stand clear of the rows: %s open',
+  (open) => {
+    const item = (layer: Layer, i: number): ItemView => ({
+      key: `${layer}-${i}`,
+      name: '',
+      place: 'floor',
+      want: 'shot',
+      stand: 'owed',
+      shown: false,
+    });
+    const layers = [...ALL, 'protect' as const].map((layer): LayerView => {
+      const items = Array.from({ length: 6 }, (_, i) => item(layer, i));
+      return { layer, name: layer, note: '', stand: 'owed', shown: 0, leftOut: 0, total: 6, open: layer === open, items };
+    });
+    const room = measures(layers, 390);
+    const height = 700 + room.below;
+    const { keys } = planSection(layers, { width: 390, height, rowY: () => 100 }, room);
+    expect(keys.map(({ text }) => text).join('')).toBe('abcdef');
+    for (const { y } of keys) expect(y - 10).toBeGreaterThanOrEqual(height - room.below);
+  },
+);

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import type { Microphone } from '#lib/device/capture/microphone.ts';
+import { MicrophoneError, type Microphone, type MicrophoneFault } from '#lib/device/capture/microphone.ts';
 import { Book } from '#lib/record/book.ts';
 import { Drafts } from '#lib/record/drafts.ts';
 import { known, type Draft } from '#lib/record/kinds.ts';
@@ -47,6 +47,7 @@ const ROOM = silentRoom(1, 'fan', 1);
 async function padOf(
   ears: (phrase: () => string) => Pick<Ears, 'begin' | 'hears'>,
   spokenAs: (phrase: string) => Float32Array = () => ROOM,
+  refused: () => MicrophoneFault | null = () => null,
 ) {
   const shelf = new MemoryShelf();
   const writer = writerOf('phone-a', 'ana', 7);
@@ -57,10 +58,11 @@ async function padOf(
   const desk = { open: async () => ({ shelf, book, writer, drafts, previews: new Previews(shelf) }), job: async () => job };
   const sounds = new Sounds(desk);
   let phrase = '';
-  const open = async (_: number, onSound: (samples: Float32Array) => void): Promise<Microphone> => ({
-    lost: new Promise(() => undefined),
-    stop: async () => onSound(spokenAs(phrase)),
-  });
+  const open = async (_: number, onSound: (samples: Float32Array) => void): Promise<Microphone> => {
+    const fault = refused();
+    if (fault !== null) throw new MicrophoneError(fault);
+    return { lost: new Promise(() => undefined), stop: async () => onSound(spokenAs(phrase)) };
+  };
   const recording = new Recording(desk, sounds, open);
   const address = readAddress(new URLSearchParams('what=wet-film&surface=floor&run=run'), job.state);
   const pad = new PadState(job, address);
@@ -199,6 +201,26 @@ test.each<[words: string, why: Unheard, said: string]>([
   } finally {
     locale = 'en';
   }
+});
+
+test('without a microphone it says so on the pad; a value that stands there is not lost over it', async () => {
+  let refused: MicrophoneFault | null = 'refused';
+  const hear = async () => ({ words: 'two two mils', alternatives: [], engine: 'fixed', version: '1' });
+  const { say, kept, spoken } = await padOf(
+    () => new Ears({ warm: () => undefined, hear }, null),
+    () => ROOM,
+    () => refused,
+  );
+  await say('two two mils');
+  expect(spoken.now).toEqual({ is: 'unheard', missed: { why: 'microphone-refused', words: '' } });
+  expect(kept()).toEqual([]);
+
+  refused = null;
+  await say('two two mils');
+  expect(spoken.now).toMatchObject({ is: 'pending', missed: null });
+  refused = 'none';
+  await say('that is right');
+  expect(spoken.now).toMatchObject({ is: 'pending', pending: { said: { value: '22' } }, missed: { why: 'microphone-none' } });
 });
 
 test('in Spanish, where nothing understands it: said plainly, and the clip is kept', async () => {

@@ -27,6 +27,8 @@ export interface Stratum {
   /** Of a coat. */
   readonly coat: number | null;
   readonly runs: readonly Run[];
+  /** When it was worked on, and by whom: its runs, and what was stated of it without one. */
+  readonly worked: readonly { readonly utc: string; readonly offsetMin: number; readonly by: string }[];
   /** Those whose area holds the place first, then the nearest, those without a mark last; the newest of equals first. */
   readonly photos: readonly (Shows & { readonly shot: Shot })[];
   readonly readings: readonly (Away & { readonly reading: Measured; readonly judged: Judged })[];
@@ -96,11 +98,15 @@ export function strataAt(job: JobState, at: TouchedPlace, surfaces: readonly Sur
   const runs = job.runs.filter((run) => on(run.surfaces));
   const photos = job.shots.filter((shot) => shot.sorted && on(shot.surfaces) && !elsewhere(shot.id)).toReversed();
   const readings = job.readings.filter((one) => one.surface !== null && ids.has(one.surface) && !elsewhere(one.id)).toReversed();
+  const stated = [...job.facts.protect, ...job.facts['tile-check']]
+    .filter(({ data }) => on(data.surfaces))
+    .map(({ utc, offsetMin, by }) => ({ utc, offsetMin, by }));
   const strata = LAYERS.flatMap((layer) => {
     const ofLayer = (one: { readonly step: Run['step'] | null }) => one.step !== null && LAYER_OF_STEP[one.step] === layer;
     const isThere =
       surfaces.some((surface) => layersOn(surface, job).includes(layer)) ||
       runs.some(ofLayer) ||
+      (layer === 'protect' && stated.length > 0) ||
       photos.some(ofLayer) ||
       readings.some(ofLayer);
     if (!isThere) return [];
@@ -110,11 +116,21 @@ export function strataAt(job: JobState, at: TouchedPlace, surfaces: readonly Sur
         ofLayer(one) && (coat === null || (one.coat ?? 1) === coat);
       const ownRuns = runs.filter(here);
       const materials = new Set(ownRuns.flatMap((run) => run.materials));
-      const facts: readonly (Fact<'deviation'> | Fact<'repair'>)[] = [...job.facts.deviation, ...job.facts.repair];
+      // Written without a step it belongs where the reading does that it speaks of.
+      const isHere = (run: string | null, about: readonly (string | null)[]) =>
+        run === null ? job.readings.some((one) => here(one) && about.includes(one.id)) : ownRuns.some((one) => one.id === run);
+      const facts: readonly (Fact<'deviation'> | Fact<'repair'>)[] = [
+        ...job.facts.deviation.filter(({ run, data }) => isHere(run, [data.against])),
+        ...job.facts.repair.filter(({ run, data }) => isHere(run, data.of)),
+      ];
       return {
         layer,
         coat,
         runs: ownRuns,
+        worked: [
+          ...ownRuns.map(({ startUtc, startOffsetMin, by }) => ({ utc: startUtc, offsetMin: startOffsetMin, by })),
+          ...(layer === 'protect' ? stated : []),
+        ],
         photos: photos
           .filter(here)
           .map((shot) => ({ shot, away: away(shot.id), area: areaAt(shot.id) }))
@@ -125,7 +141,7 @@ export function strataAt(job: JobState, at: TouchedPlace, surfaces: readonly Sur
           .sort(nearest),
         lots: job.materials.filter(({ material }) => materials.has(material)),
         deviations: facts
-          .filter(({ id, run, data }) => on(data.surfaces) && ownRuns.some((one) => one.id === run) && !elsewhere(id))
+          .filter(({ id, data }) => on(data.surfaces) && !elsewhere(id))
           .map((of) => ({ of, away: away(of.id) }))
           .sort(nearest),
         missing: owed

@@ -43,9 +43,22 @@ export function callbacks(job: JobState): Callback[] {
   });
 }
 
+/** The one asked for; else the latest that is open, or the latest of all. Null where none was written down. */
+export function callbackInHand(all: readonly Callback[], asked: string | null): Callback | null {
+  return all.find(({ fact }) => fact.id === asked) ?? all.findLast(({ isOpen }) => isOpen) ?? all.at(-1) ?? null;
+}
+
 /** Closed by word; one of an older version, without the word, once it was answered. */
 export function isOpen({ stand, answer }: DataOf<'callback'>): boolean {
   return stand === undefined ? answer.trim() === '' : stand === 'open';
+}
+
+/** The callback that an entry, or an amendment of one, is about; null for any other. */
+export function callbackOf(entry: string, { facts, lines }: JobState): string | null {
+  const id = lines.find(({ standing }) => standing.amendments.includes(entry))?.entry.body.id ?? entry;
+  if (facts.callback.some((one) => one.id === id)) return id;
+  const begun = facts['isolation-look'].find((one) => one.id === id)?.data.isolation ?? id;
+  return [...facts.isolation, ...facts.opening].find((one) => one.id === begun)?.data.callback ?? null;
 }
 
 function isolationOf(begun: Fact<'isolation'>, job: JobState): Isolation {

@@ -11,6 +11,7 @@ import { outcomeOfTest, type Callback } from './callbacks.ts';
 /** Why a place is on the list, each a fact of the book. The weakest proof first: where two places lie as far, this order decides. */
 export const REASONS = [
   'got-wetter',
+  'wetter-unused',
   'not-tried',
   'outside',
   'deviation',
@@ -109,10 +110,11 @@ export function whereToLook(job: JobState, shape: RoomShape, at: TouchedPlace, c
     // Water beside the curb or at the foot of a wall comes out at the lowest edge there: what is higher up stands a step farther.
     return near + (what.is === 'feature' && isFarFromShows(what.feature, what.wall, shows, shape) ? 1 : 0);
   };
-  const group = ({ reasons }: PlaceToLook) => (reasons.includes('got-wetter') ? 0 : reasons.includes('stayed-same') ? 2 : 1);
+  const ofTest: readonly Reason[] = ['got-wetter', 'wetter-unused', 'not-tried'];
+  const group = ({ reasons }: PlaceToLook) =>
+    reasons.some((one) => one === 'got-wetter' || one === 'wetter-unused') ? 0 : reasons.includes('stayed-same') ? 2 : 1;
   const weakness = ({ reasons }: PlaceToLook) => Math.min(...reasons.map((one) => REASONS.indexOf(one)));
-  const provenWeak = (place: PlaceToLook) =>
-    weakness({ ...place, reasons: place.reasons.filter((one) => one !== 'got-wetter' && one !== 'not-tried') });
+  const provenWeak = (place: PlaceToLook) => weakness({ ...place, reasons: place.reasons.filter((one) => !ofTest.includes(one)) });
   return [...outside, ...[...parts, ...readings, ...stated].filter((place) => worthALook(place))]
     .toSorted(
       (a, b) =>
@@ -128,9 +130,9 @@ const compare = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
 
 function tried(test: IsolationTest, callback: Callback | null): Reason[] {
   const outcome = callback === null ? null : outcomeOfTest(callback, test);
-  // Wetter while nobody ran water: no shower water, but what stands under pressure.
-  if (test === 'supply' && callback !== null && outcomeOfTest(callback, 'unused') === 'wetter') return ['got-wetter'];
   if (outcome === 'wetter') return ['got-wetter'];
+  // Wetter while nobody ran water: no shower water, but what stands under pressure.
+  if (test === 'supply' && callback !== null && outcomeOfTest(callback, 'unused') === 'wetter') return ['wetter-unused'];
   return outcome === 'same' || outcome === 'drier' ? ['stayed-same'] : ['not-tried'];
 }
 

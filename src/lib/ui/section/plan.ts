@@ -65,7 +65,10 @@ export function measures(layers: readonly LayerView[], width: number): Measures 
   const scale = width < NARROW.below ? NARROW.scale : 1;
   const thickness = Object.fromEntries(Object.entries(THICKNESS).map(([material, t]) => [material, t * scale])) as Record<Material, number>;
   const trial = strata({ width, height: 1000, thickness, layers: layers.map(legs), band: null, breakLine: BREAK_LINE });
-  const over = layers.some(({ layer }) => layer === 'flood') ? thickness.water : KEY_BOX.size + KEY_BOX.above;
+  const flood = layers.find(({ layer }) => layer === 'flood');
+  // Letters stand over the open layer: those of the flood test over its water, any others within it.
+  const keyed = flood === undefined || letters(flood).size > 0;
+  const over = (flood === undefined ? 0 : thickness.water) + (keyed ? KEY_BOX.size + KEY_BOX.above : 0);
   return { labelX: LABEL_X * scale, thickness, below: buildUp(trial, 'floor') + over + 8 };
 }
 

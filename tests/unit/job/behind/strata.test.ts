@@ -66,6 +66,24 @@ const { state } = project(chain('phone', LOG));
 const at: TouchedPlace = { room: 'bath', unit: 'in', wall: 1, x: 24 * IN, y: 40 * IN };
 
 describe('what lies behind a place', () => {
+  test('what was stated without a step stands with its layer: protection, a repair and a deviation of a reading', () => {
+    const stated: Said[] = [
+      { id: 'p', kind: 'protect', data: { surfaces: ['back'], how: 'Board' } },
+      { id: 'p2', kind: 'protect', data: { surfaces: ['left'], how: 'Board' } },
+      { id: 'fixed', kind: 'repair', data: { surfaces: ['back'], what: 'Second pass', of: ['film-1'] } },
+      { id: 'owned', kind: 'deviation', data: { surfaces: ['back'], what: 'Thin', why: '', against: 'film-2', accepted: '' } },
+      { id: 'loose', kind: 'deviation', data: { surfaces: ['back'], what: 'Dust', why: '', against: null, accepted: '' } },
+    ];
+    const { state } = project(chain('phone', [...LOG, ...stated]));
+    const strata = strataAt(state, { room: 'bath', unit: 'in', wall: 1, x: 24 * IN, y: 40 * IN }, [state.surfaces[0]!]);
+    expect(strata.flatMap(({ layer, coat, deviations }) => deviations.map(({ of }) => [layer, coat, of.id]))).toEqual([
+      ['coat', 1, 'fixed'],
+      ['coat', 2, 'odd'],
+      ['coat', 2, 'owned'],
+    ]);
+    expect(strata.map(({ layer, runs, worked }) => [layer, runs.length, worked.length])).toContainEqual(['protect', 0, 1]);
+  });
+
   test('the surfaces are those marked on the same wall, or all of its kind where nothing is', () => {
     const names = (place: TouchedPlace) => surfacesAt(state, place).map(({ surface }) => surface);
     expect(names(at)).toEqual(['back']);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { TouchedPlace } from '#lib/job/behind/strata.ts';
-import { callbacks, isOpen, lookedAt, outcomeOfTest, takenOff } from '#lib/job/callback/callbacks.ts';
+import { callbackInHand, callbackOf, callbacks, isOpen, lookedAt, outcomeOfTest, takenOff } from '#lib/job/callback/callbacks.ts';
 import { whereToLook } from '#lib/job/callback/where-to-look.ts';
 import { shapeOf } from '#lib/job/drawing/shape.ts';
 import { project } from '#lib/job/project.ts';
@@ -188,7 +188,7 @@ describe('where to look', () => {
 
   test('wetter while nobody ran water: the supply leads', () => {
     const [first] = listOf([...WORK, begun('u', 'unused', 'stained'), look('u', 'wet')], at);
-    expect(first).toEqual({ is: 'supply', why: 'got-wetter', away: null });
+    expect(first).toEqual({ is: 'supply', why: 'wetter-unused', away: null });
   });
 
   test('a reading outside its limit, a deviation and a repair without a mark are on the list, as their place is not known', () => {
@@ -207,4 +207,38 @@ describe('where to look', () => {
     ]);
     expect(away.length).toBeLessThanOrEqual(12);
   });
+});
+
+test('of several callbacks the one asked for is in hand, else the latest open, else the latest', () => {
+  const said = (id: string, stand: string): Said => ({
+    id,
+    kind: 'callback',
+    data: { surfaces: [], complaint: 'x', looked: '', found: '', answer: '', stand },
+  });
+  const of = (...stands: string[]) => callbacks(stateOf([...JOB, ...stands.map((stand, i) => said(`c-${i}`, stand))]));
+  const inHand = (all: ReturnType<typeof of>, asked: string | null) => callbackInHand(all, asked)?.fact.id;
+  expect(inHand(of('open', 'open', 'closed'), null)).toBe('c-1');
+  expect(inHand(of('open', 'open', 'closed'), 'c-2')).toBe('c-2');
+  expect(inHand(of('open', 'open', 'closed'), 'gone')).toBe('c-1');
+  expect(inHand(of('closed', 'closed'), null)).toBe('c-1');
+  expect(inHand(of(), null)).toBeUndefined();
+});
+
+test('which callback an entry is about, an amended one too', () => {
+  const isolation = (id: string, callback: string): Said => ({
+    id,
+    kind: 'isolation',
+    data: { callback, test: 'unused', below: 'wet', words: '' },
+  });
+  const state = stateOf([
+    ...JOB,
+    call(),
+    { ...call(), id: 'second' },
+    isolation('i', 'second'),
+    { ...look('i', 'wet'), id: 'l' },
+    { id: 'a', kind: 'amendment', refs: ['second'], data: { of: 'second', data: call({ answer: 'x' }).data, why: '' } },
+    { id: 'o', kind: 'opening', data: { callback: 'call', told: 'told', who: '', surfaces: [], sample: '' } },
+  ]);
+  const about = Object.fromEntries(['call', 'second', 'i', 'l', 'a', 'o', 'gone'].map((id) => [id, callbackOf(id, state)]));
+  expect(about).toEqual({ call: 'call', second: 'second', i: 'second', l: 'second', a: 'second', o: 'call', gone: null });
 });

@@ -21,6 +21,11 @@ export function cameFrom(job: string, isOwn: (url: URL) => boolean, of: (url: UR
   };
 }
 
+/** Back to a callback, for what is looked at or written for one and mostly for something else. */
+export function wayBackToCallback(came: CameFrom, otherwise: string): string {
+  return came.url?.pathname.endsWith('/callback') === true ? wayBack(came, null, otherwise) : otherwise;
+}
+
 /** The way back there. The log is long: it opens where the entry is. */
 export function wayBack({ url }: CameFrom, entry: string | null, otherwise: string): string {
   if (url === null) return otherwise;

@@ -25,11 +25,10 @@ export function layerName({ layer, coat }: Pick<Stratum, 'layer' | 'coat'>): str
 export const stratumKey = ({ layer, coat }: Pick<Stratum, 'layer' | 'coat'>) => `${layer} ${coat}`;
 
 /** When it was worked on, and by whom. */
-export function runsText({ runs }: Stratum, job: JobState, lang: Lang): string {
-  const [first] = runs;
-  if (first === undefined) return m.behind_no_run();
-  const days = [...new Set(runs.map(({ startUtc, startOffsetMin }) => dateText(startUtc, startOffsetMin, lang)))];
-  const who = [...new Set(runs.map(({ by }) => job.people[by] ?? by))];
+export function workedText({ worked }: Stratum, job: JobState, lang: Lang): string {
+  if (worked.length === 0) return m.behind_no_run();
+  const days = [...new Set(worked.map(({ utc, offsetMin }) => dateText(utc, offsetMin, lang)))];
+  const who = [...new Set(worked.map(({ by }) => job.people[by] ?? by))];
   return m.behind_runs({ when: days.length === 1 ? days[0]! : `${days[0]} – ${days.at(-1)}`, who: who.join(', ') });
 }
 

@@ -32,6 +32,7 @@ export const OUTCOME: Readonly<Record<Outcome, () => string>> = {
 
 const REASON: Readonly<Record<Reason, () => string>> = {
   'got-wetter': m.reason_got_wetter,
+  'wetter-unused': m.reason_wetter_unused,
   'not-tried': m.reason_not_tried,
   outside: m.reason_outside,
   deviation: m.reason_deviation,

@@ -12,6 +12,17 @@ import type { Missed, Pending, Spoke } from './spoken.svelte.ts';
 
 type Lang = 'en' | 'es';
 
+/** What a phrase came to, in a few words. */
+export function missedText({ why }: Missed): string {
+  if (why.startsWith('microphone-')) return m.sound_no_microphone();
+  return why === 'no-language' || why === 'engine' ? m.spoken_kept_as_note() : m.spoken_not_understood();
+}
+
+/** Whether what was said is kept and can be said again: without a microphone, or with no room, nothing is. */
+export function canSayAgain({ why }: Missed): boolean {
+  return why !== 'not-kept' && why !== 'no-language' && !why.startsWith('microphone-');
+}
+
 /** Why what was said is no value, as a sentence. */
 export function unheardText({ why, words }: Missed, question: Question | null): string {
   switch (why) {
@@ -39,6 +50,12 @@ export function unheardText({ why, words }: Missed, question: Question | null): 
       return m.spoken_no_language();
     case 'not-kept':
       return m.spoken_why_not_kept();
+    case 'microphone-refused':
+      return m.fault_microphone_refused();
+    case 'microphone-none':
+      return m.fault_microphone_none();
+    case 'microphone-lost':
+      return m.fault_microphone_lost();
   }
 }
 

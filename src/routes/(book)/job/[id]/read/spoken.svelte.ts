@@ -16,7 +16,7 @@ import { commandsFor, questionOf, spokenSaid, unitsOf, type NoValue } from './sp
 /** What of this phone a value is spoken into. */
 export interface SpokenPhone {
   readonly ears: Pick<Ears, 'begin' | 'hears'>;
-  readonly recording: Pick<Recording, 'phase' | 'start' | 'stop'>;
+  readonly recording: Pick<Recording, 'phase' | 'fault' | 'start' | 'stop'>;
   readonly sounds: Pick<Sounds, 'news'>;
   readonly lang: () => Question['language'];
 }
@@ -36,7 +36,8 @@ export interface Pending {
 }
 type Asks = 'limit' | 'tenfold' | 'disagree' | null;
 
-export type Unheard = NotUnderstood | NoValue | 'engine' | 'no-language' | 'not-kept';
+type NoMicrophone = `microphone-${NonNullable<Recording['fault']>}`;
+export type Unheard = NotUnderstood | NoValue | 'engine' | 'no-language' | 'not-kept' | NoMicrophone;
 
 /** A phrase that came to nothing. */
 export interface Missed {
@@ -122,8 +123,9 @@ export class SpokenState {
     const { run } = this.#address;
     const { surface } = this.#pad.pad;
     await recording.start(this.#job, { run: run?.id ?? null, surfaces: surface === null ? [] : [surface] });
-    // No microphone: the page says why.
-    if (this.#stoppedEarly()) await this.#giveUp();
+    if (!this.#stoppedEarly()) return;
+    await this.#giveUp();
+    if (recording.fault !== null) this.#unheard(`microphone-${recording.fault}`, '');
   }
 
   /** Asked anew: while it was waited for, phase and state have changed. */

@@ -17,6 +17,7 @@ const SAID = {
   'day-to-come': m.write_fault_day_to_come,
   'nothing-said': m.write_fault_nothing_said,
   'low-above-high': m.write_fault_low_above_high,
+  'no-name': m.write_fault_no_name,
 } as const satisfies Readonly<Record<FormFault['code'], () => string>>;
 
 /** What stands in the way in a field, its code and its sentence; nulls while nothing does. */

@@ -38,7 +38,7 @@ export function offerText({ is, id }: Offer, job: JobState, nowMs: number, lang:
     case 'flood-fill':
       return `${m.page_flood()}, ${m.flood_attempt_n({ n: attempts(job).find((one) => one.id === id)?.n ?? 1 })}, ${when}`;
     case 'callback':
-      return `${view.data.complaint}, ${when}`;
+      return `${view.data.complaint.replace(/[\s.,;]+$/, '')}, ${when}`;
     case 'isolation':
       return `${CHOICE[`test.${view.data.test}`]()}, ${when}`;
     default:

@@ -68,6 +68,11 @@ export class Typing {
     return this.#busy;
   }
 
+  /** Under whose name a new entry would stand; null where nobody has said whose phone this is. */
+  get name(): string | null {
+    return this.#job.state.people[this.#job.person] ?? null;
+  }
+
   /** Brings back what was typed; what a link asks for stands in place of what was there before. */
   async restore(): Promise<void> {
     const { drafts } = await desk.open();
@@ -135,6 +140,7 @@ export class Typing {
       from: this.#stillCarried(from),
       run: this.#run,
       person: this.#person,
+      named: this.#line !== null || this.name !== null,
     };
     const read = formDraft(this.kind, values, around);
     this.#faults = read.ok ? [] : read.fault;
