@@ -82,6 +82,27 @@ export class Site {
       .waitFor();
   }
 
+  /**
+   * Goes on to another address of the book as a link in the book leads there: what is loaded stays loaded. Ends when the page before is
+   * gone. A page that only changes what it asks for in its address is loaded anew: it would stay, and nobody could tell when it has.
+   */
+  async go(address: string): Promise<void> {
+    const leaves = await this.page.evaluate((to) => {
+      const main = document.querySelector('main');
+      const title = document.querySelector('h1');
+      if (main === null || title === null || new URL(to, location.href).pathname === location.pathname) return false;
+      title.setAttribute('data-left', '');
+      const link = document.createElement('a');
+      link.href = to;
+      main.append(link);
+      link.click();
+      link.remove();
+      return true;
+    }, address);
+    if (leaves) await this.page.locator('h1:not([data-left])').waitFor();
+    else await this.page.goto(address);
+  }
+
   /** Waits until the page says that it works without network. */
   async untilOffline(): Promise<void> {
     await this.page.getByText(this.say(m.offline_ready)).waitFor({ timeout: 30_000 });

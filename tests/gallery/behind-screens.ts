@@ -24,7 +24,7 @@ export const BEHIND_SCREENS: readonly Screen[] = [
     name: 'behind-layer',
     route: `${JOB}/behind`,
     show: async (site) => {
-      await site.page.goto(`/job/${EXAMPLE_JOB}/behind`);
+      await site.go(`/job/${EXAMPLE_JOB}/behind`);
       // The first corner of the room: on the floor.
       await site.page.getByLabel(site.say(m.draw_mark_where), { exact: true }).selectOption({ index: 1 });
       await site.page.getByRole('listitem').getByRole('button').last().click();
@@ -35,7 +35,7 @@ export const BEHIND_SCREENS: readonly Screen[] = [
     name: 'behind-register',
     route: `${JOB}/behind`,
     show: async (site) => {
-      await site.page.goto(`/job/${EXAMPLE_JOB}/behind?room=bath&x=240000&y=280000`);
+      await site.go(`/job/${EXAMPLE_JOB}/behind?room=bath&x=240000&y=280000`);
       const layers = site.page.getByRole('region', { name: site.say(m.behind_register) });
       await layers.getByTestId('in-register').waitFor();
       await layers.scrollIntoViewIfNeeded();
@@ -45,7 +45,7 @@ export const BEHIND_SCREENS: readonly Screen[] = [
     name: 'mark-area',
     route: `${JOB}/draw/mark`,
     show: async (site) => {
-      await site.page.goto(`/job/${EXAMPLE_JOB}/draw/mark?room=bath&of=photo-20`);
+      await site.go(`/job/${EXAMPLE_JOB}/draw/mark?room=bath&of=photo-20`);
       await site.page.getByLabel(site.say(m.draw_mark_area_yes)).check();
       await site.page.getByRole('img', { name: site.say(m.draw_picture) }).click({ position: { x: 200, y: 120 } });
       await site.button(site.say(m.draw_mark_whole_floor)).click();
@@ -56,7 +56,7 @@ export const BEHIND_SCREENS: readonly Screen[] = [
     name: 'callback-none',
     route: `${JOB}/callback`,
     show: async (site) => {
-      await site.page.goto(`/job/${EXAMPLE_JOB}/callback`);
+      await site.go(`/job/${EXAMPLE_JOB}/callback`);
       await words(site, site.say(m.callback_none));
     },
   },

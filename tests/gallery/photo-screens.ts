@@ -25,7 +25,7 @@ export const PHOTO_SCREENS: readonly Screen[] = [
     name: 'card',
     route: '(book)/settings/card',
     show: async (site) => {
-      await site.page.goto('/settings/card');
+      await site.go('/settings/card');
       await titled(site, m.page_card);
     },
   },

@@ -158,7 +158,7 @@ export const PLANTED_SCREENS: readonly Screen[] = [
     name: 'find',
     route: '(book)/find',
     show: async (site) => {
-      await site.page.goto('/find?q=fernholow');
+      await site.go('/find?q=fernholow');
       await site.page.getByRole('listitem').waitFor();
     },
   },

@@ -43,6 +43,6 @@ export const toSection = async (site: Site) => {
 
 /** Another page of the job whose page is open, by its address. */
 export const onJob = async (site: Site, page: string) => {
-  await site.page.goto(`/job/${site.page.url().split('/')[4]!.split('?')[0]!}/${page}`);
+  await site.go(`/job/${site.page.url().split('/')[4]!.split('?')[0]!}/${page}`);
   await site.heading.waitFor();
 };

@@ -1,7 +1,7 @@
 // Compiles the messages of both languages to functions (`compiled/`, not committed), and fails on a key that a language lacks
 // or a placeholder that differs: the compiler itself would fall back to English without a word.
 import { compile } from '@inlang/paraglide-js';
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
@@ -44,3 +44,16 @@ if (missing.length > 0) {
   console.error(`Messages: the compiler left out ${missing.length}, first "${missing[0]}"`);
   process.exit(1);
 }
+
+// One file of types for them all: the compiler, the linter and the editor need not read a file of code for each message.
+const declared = await Promise.all(
+  [...seen.keys()].map(async (key) => {
+    const code = await readFile(here(`compiled/messages/${key}.js`), 'utf8');
+    const inputs = /@typedef \{(.*)\} (\w+Inputs) \*\//.exec(code);
+    const type = new RegExp(`export const ${key} = /\\*\\* @type \\{(.*)\\} \\*/`).exec(code);
+    if (inputs === null || type === null) throw new Error(`"${key}" is compiled to another form: its type is not found`);
+    return `export declare const ${key}: ${type[1].replaceAll(inputs[2], inputs[1]).replaceAll('../runtime.js', './runtime.js')};\n`;
+  }),
+);
+const returned = "type LocalizedString = import('./runtime.js').LocalizedString;\n";
+await writeFile(here('compiled/messages.d.ts'), returned + declared.join(''));
