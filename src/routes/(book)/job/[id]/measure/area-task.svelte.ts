@@ -78,13 +78,14 @@ export class AreaTask {
     return this.#before;
   }
   set before(id: string | null) {
+    this.#keeping.changed();
     this.#before = id;
   }
 
   /** Earlier photos of a coat here, with misses: what this one may be compared with. The latest first. */
   readonly earlier = $derived.by((): readonly Fact<'coverage'>[] =>
     this.what === 'coverage'
-      ? this.#job.state.facts.coverage.filter(({ id, data }) => data.surface === this.#surface() && id !== this.kept?.id).toReversed()
+      ? this.#job.state.facts.coverage.filter(({ data }) => data.surface === this.#surface() && data.shot !== this.#shot.id).toReversed()
       : [],
   );
   readonly compared = $derived.by(() => {
@@ -199,8 +200,20 @@ export class AreaTask {
     this.#forget();
   }
 
+  /** A side was typed anew: what was measured is of the area as it was. */
+  sidesChanged(): void {
+    this.#keeping.changed();
+    this.#forget();
+  }
+  /** What is compared with is of a surface. */
+  surfaceChanged(): void {
+    this.#keeping.changed();
+    this.#before = null;
+  }
+
   /** Takes away the places that were taught. */
   clearTaps(): void {
+    this.#keeping.changed();
     this.#taps = [];
     this.#next = this.what === 'coverage' ? 'film' : 'mortar';
     this.#forget();
@@ -233,6 +246,7 @@ export class AreaTask {
 
   /** Strikes a miss out, or puts it back; both stay in the entry. One that was added by hand goes. */
   strike(n: number): void {
+    this.#keeping.changed();
     this.#misses = this.#misses.flatMap((miss, i): Miss[] => {
       if (i !== n - 1) return [miss];
       if (miss.added === true) return [];
@@ -250,6 +264,8 @@ export class AreaTask {
     const map = this.#map;
     if (map === null || this.#misses.length >= MISSES_MAX) return;
     const [x, y] = project(invertHomography(map), at);
+    // Beside the marked area nothing was measured, so nothing was missed there.
+    if (x < 0 || y < 0 || x > this.area!.widthMm || y > this.area!.heightMm) return;
     this.#misses = [...this.#misses, { x: x.toFixed(1), y: y.toFixed(1), kind: 'bare', added: true }];
   }
 

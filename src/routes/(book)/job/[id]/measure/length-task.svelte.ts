@@ -53,12 +53,14 @@ export class LengthTask {
     return this.#what;
   }
   set what(what: Measure) {
+    if (what !== this.#what) this.#keeping.changed();
     this.#what = what;
   }
   get lap() {
     return this.#lap;
   }
   set lap(lap: 'both-edges' | 'lap-line' | null) {
+    this.#keeping.changed();
     this.#lap = lap;
   }
   get by() {
@@ -165,7 +167,12 @@ export class LengthTask {
     }
   }
 
+  surfaceChanged(): void {
+    this.#keeping.changed();
+  }
+
   measureBy(by: By): void {
+    this.#keeping.changed();
     this.#by = by;
     void this.look();
   }
