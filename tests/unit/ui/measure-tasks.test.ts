@@ -2,6 +2,7 @@ import { EMPTY_JOB, type Shot } from '#lib/job/state.ts';
 import type { Draft } from '#lib/record/kinds.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
 import type { Measuring } from '#lib/state/measuring.svelte.ts';
+import * as m from '#lib/words/compiled/messages.js';
 import { expect, test } from 'vitest';
 import { AreaTask } from '../../../src/routes/(book)/job/[id]/measure/area-task.svelte.ts';
 import { LengthTask } from '../../../src/routes/(book)/job/[id]/measure/length-task.svelte.ts';
@@ -26,10 +27,10 @@ const ANSWERS: Readonly<Record<string, unknown>> = {
   length: { ok: true, value: { lengthMm: 60, lowMm: 59, highMm: 61, wideLowMm: 59, wideHighMm: 61, planeShown: true } },
 };
 
-function stand() {
+function stand(units: 'in' | 'mm' = 'mm') {
   const kept: Draft[] = [];
   const job = {
-    state: { ...EMPTY_JOB, units: 'mm' },
+    state: { ...EMPTY_JOB, units },
     person: 'ana',
     add: (drafts: Draft[]) => {
       kept.push(...drafts);
@@ -113,4 +114,38 @@ test.each<[string, (task: LengthTask) => void]>([
   expect([task.kept, task.canKeep]).toEqual([null, true]);
   await task.keep();
   expect(kept).toHaveLength(2);
+});
+
+test('a coat is led from film to bare to its sides', () => {
+  const { job, shot, measuring } = stand();
+  const task = new AreaTask('coverage', job, shot, measuring, () => null);
+  for (const [i, at] of QUAD.entries()) task.place(`corner-${i}`, at, true);
+  expect(task.hint).toBe(m.tap_film());
+  task.place('next', [300, 300], false);
+  task.place('next', [400, 300], false);
+  expect(task.hint).toBe(m.tap_bare_next());
+  task.next = 'bare';
+  expect(task.hint).toBe(m.tap_bare());
+  task.place('next', [180, 160], false);
+  expect(task.hint).toBe(m.type_sides());
+  [task.corners.first, task.corners.second] = ['400', '300'];
+  expect([task.hint, task.canMeasure]).toEqual([m.tap_bare(), true]);
+});
+
+test.each([
+  ['mm', '100', '140', '90'],
+  ['mm', '98.5', '137.9', '88.7'],
+  ['in', '100', '5.512', '3.543'],
+] as const)('in %s the frame of a card whose bar measures %s mm is %s by %s', (units, barMm, first, second) => {
+  const { job, shot, measuring } = stand(units);
+  const task = new LengthTask(
+    job,
+    shot,
+    measuring,
+    () => null,
+    () => barMm,
+  );
+  task.measureBy('rectangle');
+  task.byFrame();
+  expect([task.corners.first, task.corners.second]).toEqual([first, second]);
 });

@@ -164,8 +164,11 @@ export class AreaTask {
     if (this.#coverage !== null) return this.#next === 'miss' ? m.tap_miss() : null;
     if (this.#transfer !== null) return null;
     const has = (kind: TapKind) => this.#at(kind).length > 0;
-    if (this.what === 'transfer') return !has('mortar') ? m.tap_mortar() : !has('sheet') ? m.tap_sheet() : null;
-    return this.#next === 'film' ? m.tap_film() : m.tap_bare();
+    const sides = this.area === null ? m.type_sides() : null;
+    if (this.what === 'transfer') return !has('mortar') ? m.tap_mortar() : !has('sheet') ? m.tap_sheet() : sides;
+    if (has('film') && has('bare') && sides !== null) return sides;
+    if (this.#next !== 'film') return m.tap_bare();
+    return this.#at('film').length > 1 && !has('bare') ? m.tap_bare_next() : m.tap_film();
   }
 
   /** What a killed page would lose; null while there is nothing, and once the value is kept. */
