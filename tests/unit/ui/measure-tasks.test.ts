@@ -70,7 +70,18 @@ test.each<[string, (task: AreaTask) => void]>([
   change(task);
   expect([task.kept, task.canKeep]).toEqual([null, true]);
   await task.keep();
-  expect(kept).toHaveLength(2);
+  // The same photo is not counted twice.
+  expect(kept.map(({ kind }) => kind)).toEqual(['coverage', 'withdrawal', 'coverage']);
+  expect(kept[1]).toMatchObject({ refs: ['kept-1'], data: { of: 'kept-1' } });
+});
+
+test('another area measured after Confirm leaves what was confirmed', async () => {
+  const { task, kept } = await coat();
+  task.strike(1);
+  task.place('corner-0', [120, 100], true);
+  await task.measure();
+  await task.keep();
+  expect(kept.map(({ kind }) => kind)).toEqual(['coverage', 'coverage']);
 });
 
 test('a side typed anew takes away what was measured of the area as it was', async () => {

@@ -78,7 +78,7 @@ export class AreaTask {
     return this.#before;
   }
   set before(id: string | null) {
-    this.#keeping.changed();
+    this.#keeping.corrected();
     this.#before = id;
   }
 
@@ -190,12 +190,12 @@ export class AreaTask {
   }
 
   place(id: string, at: Place, fine: boolean): void {
-    this.#keeping.changed();
     const next = this.#next;
     if (id === 'next' && next === 'miss') {
       this.#addMiss(at);
       return;
     }
+    this.#keeping.changed();
     if (id === 'next' && next !== 'miss') {
       this.#taps = [...this.#taps, { kind: next, at: tapAt(at) }];
       if (next === 'mortar') this.#next = 'sheet';
@@ -210,7 +210,7 @@ export class AreaTask {
   }
   /** What is compared with is of a surface. */
   surfaceChanged(): void {
-    this.#keeping.changed();
+    this.#keeping.corrected();
     this.#before = null;
   }
 
@@ -249,7 +249,7 @@ export class AreaTask {
 
   /** Strikes a miss out, or puts it back; both stay in the entry. One that was added by hand goes. */
   strike(n: number): void {
-    this.#keeping.changed();
+    this.#keeping.corrected();
     this.#misses = this.#misses.flatMap((miss, i): Miss[] => {
       if (i !== n - 1) return [miss];
       if (miss.added === true) return [];
@@ -269,6 +269,7 @@ export class AreaTask {
     const [x, y] = project(invertHomography(map), at);
     // Beside the marked area nothing was measured, so nothing was missed there.
     if (x < 0 || y < 0 || x > this.area!.widthMm || y > this.area!.heightMm) return;
+    this.#keeping.corrected();
     this.#misses = [...this.#misses, { x: x.toFixed(1), y: y.toFixed(1), kind: 'bare', added: true }];
   }
 
