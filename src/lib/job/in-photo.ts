@@ -1,3 +1,5 @@
+import { parseInches } from '../measure/inch.ts';
+import { lengthNm, typedDecimal } from '../measure/quantity.ts';
 import type { Draft } from '../record/kinds.ts';
 import type { Miss, PhotoArea, PhotoLength } from '../record/kinds/photo.ts';
 import type { Measure, Quantity } from '../record/kinds/reading.ts';
@@ -37,6 +39,19 @@ export interface PhotoOf {
 /** Taps are kept, and measured, to a tenth of a pixel: what is kept gives the same figure again. */
 export function tapAt([x, y]: Point): Point {
   return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+}
+
+const SIDE_MAX_MM = 20_000;
+
+/**
+ * The side of an area as a tape says it, in mm to a hundredth: decimals, or in inches a fraction too (`11 1/2`, `11½"`). Null for none, or for one
+ * that cannot be meant.
+ */
+export function sideMm(typed: string, units: 'in' | 'mm'): string | null {
+  const value = units === 'in' ? parseInches(typed) : typedDecimal(typed);
+  const length = value === null ? null : lengthNm(value, units);
+  if (length?.ok !== true || length.value <= 0 || length.value > SIDE_MAX_MM * 1e6) return null;
+  return String(Math.round(length.value / 1e4) / 100);
 }
 
 const MM_IN = 25.4;

@@ -1,4 +1,14 @@
-import { coverageDraft, lengthDraft, lengthSaid, measuresInPhoto, missOf, tapAt, transferDraft, type PhotoOf } from '#lib/job/in-photo.ts';
+import {
+  coverageDraft,
+  lengthDraft,
+  lengthSaid,
+  measuresInPhoto,
+  missOf,
+  sideMm,
+  tapAt,
+  transferDraft,
+  type PhotoOf,
+} from '#lib/job/in-photo.ts';
 import { knownData } from '#lib/record/kinds.ts';
 import { expect, test } from 'vitest';
 
@@ -16,6 +26,23 @@ test.each<[mm: [number, number, number], units: 'in' | 'mm', value: string, low:
     expect(said).toEqual({ said: { text: value, value, unit: units, resolution: units === 'in' ? '0.01' : '0.1' }, low, high });
   },
 );
+
+test.each([
+  ['11', 'in', '279.4'],
+  ['11 1/2', 'in', '292.1'],
+  ['11-1/2"', 'in', '292.1'],
+  ['11½', 'in', '292.1'],
+  ['11,5', 'in', '292.1'],
+  ['292,1', 'mm', '292.1'],
+  ['0', 'in', null],
+  ['11 1/', 'in', null],
+  ['eleven', 'in', null],
+  ['11 1/2', 'mm', null],
+  // Over 20 m.
+  ['800', 'in', null],
+] as const)('a side typed as %s in %s is %s mm', (typed, units, mm) => {
+  expect(sideMm(typed, units)).toBe(mm);
+});
 
 const OF: PhotoOf = {
   shot: 's-1',

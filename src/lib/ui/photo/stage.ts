@@ -29,12 +29,12 @@ export interface Ring {
 }
 
 /** How near to a mark, in CSS pixels, a touch takes it up again. */
-export const NEAR_PX = 22;
+const NEAR_PX = 22;
 /** CSS pixels of the loupe to a pixel of the picture. */
 export const LOUPE_BY = 2;
 
 /** The mark that lies under the loupe when it is touched: the nearest sharp one, if one is near enough; `perPx`: pixels of the picture to a CSS pixel. */
-export function markNear(marks: readonly Mark[], [x, y]: Place, perPx: number): Mark | null {
+function markNear(marks: readonly Mark[], [x, y]: Place, perPx: number): Mark | null {
   const near = marks
     .flatMap((mark) => (mark.at === null || !mark.sharp ? [] : [{ mark, off: Math.hypot(mark.at[0] - x, mark.at[1] - y) / perPx }]))
     .filter(({ off }) => off <= NEAR_PX)
@@ -43,8 +43,19 @@ export function markNear(marks: readonly Mark[], [x, y]: Place, perPx: number): 
 }
 
 /** The mark that the next touch sets: the first without a place. */
-export function nextMark(marks: readonly Mark[]): Mark | null {
+function nextMark(marks: readonly Mark[]): Mark | null {
   return marks.find(({ at }) => at === null) ?? null;
+}
+
+/**
+ * What a touch on the photo does: takes up a mark that lies near, or sets the next one there. Close beside the mark just moved under the loupe it sets
+ * the next, as the two ends of a gap lie close together; corners of an area never do, so there a second touch is one too many.
+ */
+export function touched(marks: readonly Mark[], at: Place, perPx: number, held: string | null): { take: Mark } | { set: Mark } | null {
+  const [near, next] = [markNear(marks, at, perPx), nextMark(marks)];
+  const done = near !== null && near.id === held && near.fine && next !== null && next.look !== 'corner';
+  if (near !== null && !done) return { take: near };
+  return next === null ? null : { set: next };
 }
 
 /** Inside the picture. */

@@ -78,13 +78,14 @@ export class AreaTask {
     return this.#before;
   }
   set before(id: string | null) {
+    this.#keeping.corrected();
     this.#before = id;
   }
 
   /** Earlier photos of a coat here, with misses: what this one may be compared with. The latest first. */
   readonly earlier = $derived.by((): readonly Fact<'coverage'>[] =>
     this.what === 'coverage'
-      ? this.#job.state.facts.coverage.filter(({ id, data }) => data.surface === this.#surface() && id !== this.kept?.id).toReversed()
+      ? this.#job.state.facts.coverage.filter(({ data }) => data.surface === this.#surface() && data.shot !== this.#shot.id).toReversed()
       : [],
   );
   readonly compared = $derived.by(() => {
@@ -163,8 +164,11 @@ export class AreaTask {
     if (this.#coverage !== null) return this.#next === 'miss' ? m.tap_miss() : null;
     if (this.#transfer !== null) return null;
     const has = (kind: TapKind) => this.#at(kind).length > 0;
-    if (this.what === 'transfer') return !has('mortar') ? m.tap_mortar() : !has('sheet') ? m.tap_sheet() : null;
-    return this.#next === 'film' ? m.tap_film() : m.tap_bare();
+    const sides = this.area === null ? m.type_sides() : null;
+    if (this.what === 'transfer') return !has('mortar') ? m.tap_mortar() : !has('sheet') ? m.tap_sheet() : sides;
+    if (has('film') && has('bare') && sides !== null) return sides;
+    if (this.#next !== 'film') return m.tap_bare();
+    return this.#at('film').length > 1 && !has('bare') ? m.tap_bare_next() : m.tap_film();
   }
 
   /** What a killed page would lose; null while there is nothing, and once the value is kept. */
@@ -186,12 +190,12 @@ export class AreaTask {
   }
 
   place(id: string, at: Place, fine: boolean): void {
-    this.#keeping.changed();
     const next = this.#next;
     if (id === 'next' && next === 'miss') {
       this.#addMiss(at);
       return;
     }
+    this.#keeping.changed();
     if (id === 'next' && next !== 'miss') {
       this.#taps = [...this.#taps, { kind: next, at: tapAt(at) }];
       if (next === 'mortar') this.#next = 'sheet';
@@ -199,8 +203,20 @@ export class AreaTask {
     this.#forget();
   }
 
+  /** A side was typed anew: what was measured is of the area as it was. */
+  sidesChanged(): void {
+    this.#keeping.changed();
+    this.#forget();
+  }
+  /** What is compared with is of a surface. */
+  surfaceChanged(): void {
+    this.#keeping.corrected();
+    this.#before = null;
+  }
+
   /** Takes away the places that were taught. */
   clearTaps(): void {
+    this.#keeping.changed();
     this.#taps = [];
     this.#next = this.what === 'coverage' ? 'film' : 'mortar';
     this.#forget();
@@ -233,6 +249,7 @@ export class AreaTask {
 
   /** Strikes a miss out, or puts it back; both stay in the entry. One that was added by hand goes. */
   strike(n: number): void {
+    this.#keeping.corrected();
     this.#misses = this.#misses.flatMap((miss, i): Miss[] => {
       if (i !== n - 1) return [miss];
       if (miss.added === true) return [];
@@ -250,6 +267,9 @@ export class AreaTask {
     const map = this.#map;
     if (map === null || this.#misses.length >= MISSES_MAX) return;
     const [x, y] = project(invertHomography(map), at);
+    // Beside the marked area nothing was measured, so nothing was missed there.
+    if (x < 0 || y < 0 || x > this.area!.widthMm || y > this.area!.heightMm) return;
+    this.#keeping.corrected();
     this.#misses = [...this.#misses, { x: x.toFixed(1), y: y.toFixed(1), kind: 'bare', added: true }];
   }
 

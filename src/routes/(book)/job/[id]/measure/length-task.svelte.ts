@@ -6,6 +6,7 @@ import type { Measure } from '#lib/record/kinds/reading.ts';
 import type { OpenJob } from '#lib/state/job.svelte.ts';
 import type { Measuring } from '#lib/state/measuring.svelte.ts';
 import type { Line, Mark, Place } from '#lib/ui/photo/stage.ts';
+import { CARD } from '#lib/vision/card.ts';
 import type { LengthFault } from '#lib/vision/length.ts';
 import { METHOD_VERSION } from '#lib/vision/method.ts';
 import type { Reference } from '#lib/vision/reference.ts';
@@ -53,12 +54,14 @@ export class LengthTask {
     return this.#what;
   }
   set what(what: Measure) {
+    if (what !== this.#what) this.#keeping.changed();
     this.#what = what;
   }
   get lap() {
     return this.#lap;
   }
   set lap(lap: 'both-edges' | 'lap-line' | null) {
+    this.#keeping.changed();
     this.#lap = lap;
   }
   get by() {
@@ -123,11 +126,13 @@ export class LengthTask {
   }
   /** What to do next, in one sentence; null once there is a value or a refusal. */
   get hint(): string | null {
-    if (this.needsBar) return null;
+    // Without what it is measured by, a tap would lead nowhere.
+    if (this.needsBar || (this.#found === null && this.#refused !== null)) return null;
     if (this.#by === 'rectangle' && this.corners.hint !== null) return this.corners.hint;
     const next = this.#ends.findIndex((tap) => tap?.fine !== true);
-    if (next < 0) return null;
+    if (next < 0) return this.#asked === null ? m.type_sides() : null;
     if (this.#ends[next] !== null) return m.tap_sharp();
+    if (!this.isLap) return next === 0 ? m.tap_from() : m.tap_to();
     return next === 0 ? m.tap_end_1() : m.tap_end_2();
   }
 
@@ -165,8 +170,25 @@ export class LengthTask {
     }
   }
 
+  surfaceChanged(): void {
+    this.#keeping.changed();
+  }
+
   measureBy(by: By): void {
+    this.#keeping.changed();
     this.#by = by;
+    void this.look();
+  }
+
+  /** The rectangle is the frame of this phone's card, as large as its bar says. */
+  byFrame(): void {
+    const barMm = this.#barMm();
+    if (barMm === null) return;
+    const typed = (mm: number) => {
+      const paperMm = (mm * Number(barMm)) / CARD.bar.length;
+      return this.#job.state.units === 'mm' ? String(Math.round(paperMm * 10) / 10) : (paperMm / 25.4).toFixed(3);
+    };
+    [this.corners.first, this.corners.second] = [typed(CARD.frame.width), typed(CARD.frame.height)];
     void this.look();
   }
 

@@ -1,5 +1,4 @@
-import { tapAt } from '#lib/job/in-photo.ts';
-import { lengthNm, typedDecimal } from '#lib/measure/quantity.ts';
+import { sideMm, tapAt } from '#lib/job/in-photo.ts';
 import type { CornerTaps } from '#lib/record/drafts.ts';
 import type { Mark, Place } from '#lib/ui/photo/stage.ts';
 import * as m from '#lib/words/compiled/messages.js';
@@ -71,24 +70,14 @@ export class Corners {
 
   /** The sides in mm, as decimal strings; null for one that is none. */
   get widthMm() {
-    return mmOf(this.first, this.#units);
+    return sideMm(this.first, this.#units);
   }
   get heightMm() {
-    return mmOf(this.second, this.#units);
+    return sideMm(this.second, this.#units);
   }
 }
 
 /** A tap as a draft keeps it. */
 export function stored({ at: [x, y], fine }: Tap): { at: [number, number]; fine: boolean } {
   return { at: [x, y], fine };
-}
-
-const SIDE_MAX_MM = 20_000;
-
-/** A typed length in mm to a hundredth; null for none, or for one that cannot be meant. */
-function mmOf(typed: string, units: 'in' | 'mm'): string | null {
-  const value = typedDecimal(typed);
-  const length = value === null ? null : lengthNm(value, units);
-  if (length?.ok !== true || length.value <= 0 || length.value > SIDE_MAX_MM * 1e6) return null;
-  return String(Math.round(length.value / 1e4) / 100);
 }
