@@ -81,7 +81,11 @@ export function decimalMark(locale: Locale): string {
 /** A number without its unit: `2 11/16` for inches (and inches a foot) on a graduation, else its decimals with the language's mark. No grouping. */
 export function numberText(value: string, unit: SaidUnit, locale: Locale): string {
   const sixteenths = unit === 'in' || unit === 'in/ft' ? inSixteenths(value) : null;
-  return sixteenths === null ? decimal(value).replace('.', decimalMark(locale)) : inchText(sixteenths);
+  return sixteenths === null ? decimalText(value, locale) : inchText(sixteenths);
+}
+
+function decimalText(value: string, locale: Locale): string {
+  return decimal(value).replace('.', decimalMark(locale));
 }
 
 /** `in`, `mm`, `mil`, `µm`, `°F`; nothing for a count. */
@@ -94,9 +98,11 @@ export function quantityText({ value, unit }: SaidQuantity, locale: Locale): str
   return `${numberText(value, unit, locale)} ${unitText(unit, locale)}`.trimEnd();
 }
 
-/** An interval on one line: `26–28 mil`. */
+/** An interval on one line: `26–28 mil`. Of inches both ends stand on graduations, or both are decimals. */
 export function spanText({ value, to, unit }: SaidSpan, locale: Locale): string {
-  return `${numberText(value, unit, locale)}–${quantityText({ value: to, unit }, locale)}`;
+  const isMixed = (inSixteenths(value) === null) !== (inSixteenths(to) === null);
+  const text = (one: string) => (isMixed ? decimalText(one, locale) : numberText(one, unit, locale));
+  return `${text(value)}–${text(to)} ${unitText(unit, locale)}`.trimEnd();
 }
 
 /** A kept reading on one line, value or interval. An entry may carry more than this version reads: `to` counts only as text. */

@@ -36,7 +36,10 @@ test.each<[value: string, to: string, unit: SaidUnit, en: string, es: string]>([
   ['5.5', '6', 'mil', '5.5–6 mil', '5,5–6 mil'],
   ['500', '550', 'um', '500–550 µm', '500–550 µm'],
   ['2', '3', 'count', '2–3', '2–3'],
-])('a comb wet at %s and dry at %s %s is written %s, in Spanish %s', (value, to, unit, en, es) => {
+  // One end on a graduation and the other beside it: both as decimals, which are measured in a photo.
+  ['1.69', '2.5', 'in', '1.69–2.5 in', '1,69–2,5 in'],
+  ['1.5', '2.25', 'in', '1 1/2–2 1/4 in', '1 1/2–2 1/4 in'],
+])('an interval of %s to %s %s is written %s, in Spanish %s', (value, to, unit, en, es) => {
   expect([spanText({ value, to, unit }, 'en'), spanText({ value, to, unit }, 'es')]).toEqual([en, es]);
 });
 
