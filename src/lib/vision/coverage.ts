@@ -1,16 +1,16 @@
 import { fail, ok, type Result } from '../result.ts';
-import { localMean, type LocalMean } from './_local-mean.ts';
 import type { Mask } from './components.ts';
-import { type Features, featuresOf } from './features.ts';
+import { featuresOf } from './features.ts';
 import { glareOf, veil } from './glare.ts';
-import { type Homography, invertHomography, project } from './homography.ts';
+import { invertHomography } from './homography.ts';
 import type { CoveragePoints } from './points.ts';
 import { area } from './polygon.ts';
 import type { Point, Raster } from './raster.ts';
-import { type Rectified, rectify } from './rectify.ts';
+import { rectify } from './rectify.ts';
+import { bareOverFilm, filmLight, scoreSurface, SPREADS } from './score.ts';
 import { type Spot, spotsOf } from './spots.ts';
 import { mapOf, photoPxPerMm, samplesFor } from './surface.ts';
-import { differenceInEqualLight, mixThreshold, separationOf, teach, type Taught, weightsFor } from './taught.ts';
+import { differenceInEqualLight, mixThreshold, separationOf, teach } from './taught.ts';
 
 export type CoverageFault = 'not-a-rectangle' | 'outside-picture' | 'area-too-small' | 'no-film' | 'no-bare' | 'low-contrast' | 'glare';
 
@@ -39,10 +39,6 @@ const PIXELS_MAX = 2e6;
 const EDGE_PX = 5;
 /** Coarser than this a coat is not judged. */
 const PX_PER_MM_MIN = 1.2;
-/** Spread of brightness by uneven light, beside what the taught places show: at first, and as light is followed more closely. */
-const SPREADS = [0.35, 0.2, 0.12] as const;
-/** How far around the film's own colour is followed, in mm. */
-const FOLLOW_MM = [40, 25] as const;
 /** Separation below which film and bare are not told apart. */
 const SEPARATION_MIN = 8;
 const COLOUR_DIFFERENCE_MIN = 3;
@@ -113,82 +109,6 @@ export function measureCoverage(picture: Raster, points: CoveragePoints): Result
     colourDifference,
     map: { width, height, data: map, pxPerMm },
   });
-}
-
-/** 1 is film, 0 is bare; and the film's own feature around each place, which follows light and shadow. */
-interface Scored {
-  readonly score: Float32Array;
-  readonly film: LocalMean;
-}
-
-function scoreSurface(surface: Rectified, features: Features, taught: Taught): Scored {
-  const { planes } = features;
-  const size = planes[0].length;
-  const score = new Float32Array(size);
-  let film: LocalMean = { planes: taught.film.feature.map((value) => new Float32Array(size).fill(value)), near: null };
-  for (const [round, spread] of SPREADS.entries()) {
-    const [w0, w1, w2] = weightsFor(taught, spread).weights as [number, number, number];
-    const [c0, c1, c2] = film.planes as [Float32Array, Float32Array, Float32Array];
-    for (let at = 0; at < size; at++) {
-      score[at] = 1 - w0 * (planes[0][at]! - c0[at]!) - w1 * (planes[1][at]! - c1[at]!) - w2 * (planes[2][at]! - c2[at]!);
-    }
-    const follow = FOLLOW_MM[round];
-    if (follow === undefined) break;
-    const isFilm = new Uint8Array(size);
-    for (let at = 0; at < size; at++) isFilm[at] = score[at]! > 0.7 && score[at]! < 1.6 && surface.clipped[at] === 0 ? 1 : 0;
-    film = localMean(features, isFilm, taught.film.feature, follow, surface.pxPerMm);
-  }
-  return { score, film };
-}
-
-/**
- * How bright film is around each place, or would be in the light there (logarithm). Amid bare ground with no film near the ground itself
- * tells: film far off lies in other light.
- */
-function filmLight(surface: Rectified, { width, height, planes }: Features, { score, film }: Scored, bareBrighter: number) {
-  const [light] = film.planes as [Float32Array];
-  const { near } = film;
-  if (near === null) return light;
-  const isBare = new Uint8Array(score.length);
-  for (let at = 0; at < score.length; at++) isBare[at] = isGround(score, surface, at) ? 1 : 0;
-  const bare = localMean({ width, height, planes: [planes[0]] }, isBare, [NaN], FOLLOW_MM[1], surface.pxPerMm).planes[0]!;
-  return light.map((value, at) => (near[at] === 1 || Number.isNaN(bare[at]!) ? value : bare[at]! - bareBrighter));
-}
-
-/**
- * By how much the bare ground is brighter than film in the same light (logarithm, at least 0): as the bare places show that have film near
- * them, or that are near to such a place of the area; where none has, as the ground near film does.
- */
-function bareOverFilm(
-  bare: readonly Point[],
-  toSurface: Homography,
-  surface: Rectified,
-  { planes }: Features,
-  scored: Scored,
-  taught: Taught,
-) {
-  const { width, height, pxPerMm } = surface;
-  const { score, film } = scored;
-  const [light] = film.planes as [Float32Array];
-  const isNear = (at: number) => film.near === null || film.near[at] === 1;
-  const within = (mm: number, most: number) => Math.min(most - 1, Math.max(0, Math.floor(mm * pxPerMm)));
-  const places = bare.map((tap) => {
-    const [x, y] = project(toSurface, tap);
-    return within(y, height) * width + within(x, width);
-  });
-  const taps = places.flatMap((at, i) => (isNear(at) ? [taught.bareBright[i]! - light[at]!] : []));
-  if (taps.length > 0) return Math.max(0, taps.reduce((sum, each) => sum + each, 0) / taps.length);
-  let [sum, count] = [0, 0];
-  for (let at = 0; at < score.length; at++) {
-    if (!isNear(at) || !isGround(score, surface, at)) continue;
-    sum += planes[0][at]! - light[at]!;
-    count++;
-  }
-  return Math.max(0, count > 0 ? sum / count : taught.bare.feature[0] - taught.film.feature[0]);
-}
-
-function isGround(score: Float32Array, { clipped }: Rectified, at: number): boolean {
-  return score[at]! < 0.3 && clipped[at] === 0;
 }
 
 function share(mask: Uint8Array, value: number): number {
