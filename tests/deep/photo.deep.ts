@@ -36,14 +36,18 @@ export async function run(seed: number): Promise<Record<string, number>> {
   const promised =
     laps.lapError95Mm <= 0.8 &&
     laps.lapHeldShare >= 0.93 &&
+    laps.lapHeldShare <= 0.99 &&
+    laps.lapRefused <= 0.05 * (laps.lapLengths + laps.lapRefused) &&
     laps.lapHalfMedianMm <= 0.9 &&
     coats.coatHeldShare >= 0.95 &&
+    coats.coatRefused <= 0.05 * COATS &&
     coats.coatErrorMaxPoints <= 1 &&
     coats.coatHalfMedianPoints <= 1 &&
     coats.holidaysFoundShare >= 0.95 &&
     coats.falseSpots < 0.2 * COATS &&
     hopeless.sameColourMeasured === 0 &&
     hopeless.steepMeasured === 0 &&
+    hopeless.glareHeld + hopeless.glareRefused === HOPELESS &&
     hopeless.tippedWrongShare <= 0.1 &&
     hopeless.blankShown === 0 &&
     hopeless.blankWrongWide === 0;
